@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/apiary/state.h"
+#include "core/session/session.h"
+
+/// The verbs: everything that changes a season. Each function makes a Command; Session::check
+/// says whether it may be done, Session::execute does it. Ids of new records and entered_at are
+/// filled in on execution. All of them refuse a date before the hive's first place, and anything
+/// that moves bees, combs or boxes from or into a yard where foul brood is suspected.
+namespace outyard::session {
+
+using apiary::Beneath;
+using apiary::BoxState;
+using base::ColonyId;
+using base::Date;
+using base::HiveId;
+using base::YardId;
+
+// --- yards and what stands in them -----------------------------------------------------------
+CommandPtr addYard(apiary::Yard yard);
+/// Replaces the row of the same yard.
+CommandPtr editYard(apiary::Yard yard);
+CommandPtr addStand(apiary::Stand stand);
+CommandPtr editStand(apiary::Stand stand);
+CommandPtr removeStand(YardId yard, std::string stand);
+CommandPtr addFeature(apiary::Feature feature);
+CommandPtr editFeature(apiary::Feature feature);
+CommandPtr removeFeature(std::string feature);
+
+/// A new stand with boxes; hive.yard, position, direction and stand are its first place.
+CommandPtr addHive(apiary::Hive hive, Date from, std::vector<BoxState> boxes);
+/// Replaces notes only; places change by arrange and move.
+CommandPtr editHiveNotes(HiveId hive, std::string notes);
+
+struct Spot {
+  HiveId hive;
+  double xM = 0, yM = 0;
+  std::optional<double> entranceDeg;  ///< as it was when not given
+  std::string stand;
+};
+/// Corrects the drawing: no hive was carried. The place that holds now is superseded by one that
+/// says "drawn".
+CommandPtr arrange(std::vector<Spot> spots);
+/// A real move on that day, within the yard or to another: event "moved" and a place from then on.
+CommandPtr moveHives(std::vector<Spot> spots, YardId to, Date date);
+
+// --- what was seen ---------------------------------------------------------------------------
+/// The inspection's record id and those of its sides and seams are made on execution. A hive that
+/// never had a colony gets one named after it, place main, from that day (as on import).
+CommandPtr recordInspection(apiary::Inspection inspection, std::vector<apiary::CombSide> sides,
+                            std::vector<apiary::SeamCount> seams);
+/// The same for many hives at once (a typed sheet): one undo step.
+struct InspectionEntry {
+  apiary::Inspection inspection;
+  std::vector<apiary::CombSide> sides;
+  std::vector<apiary::SeamCount> seams;
+};
+CommandPtr recordInspections(std::vector<InspectionEntry> entries);
+/// A new record that supersedes the old one.
+CommandPtr correctInspection(base::RecordId old, InspectionEntry entry);
+CommandPtr recordWash(apiary::Wash wash);
+/// The judgement overruled, with the reason.
+CommandPtr overruleVerdict(HiveId hive, ColonyId colony, Date date, apiary::VerdictCode verdict,
+                           std::string reason);
+/// Withdraws any record (void = 1) with the state rows that its verb wrote on the same day;
+/// refused when later records build on it.
+CommandPtr withdrawRecord(apiary::TableId table, base::RecordId record);
+
+// --- what was done ---------------------------------------------------------------------------
+/// Events that change no state row: fed, treated, treatment_off, harvested, note, queen_marked,
+/// queen_seen_laying, cells_removed, paper_open, wrapped, unwrapped, robbed, bloom, poisoned,
+/// bees_shaken, frames_moved, frames_given, frames_taken, queen_cell_given. Others are refused
+/// and name the verb to use.
+CommandPtr recordEvent(apiary::Event event);
+/// The whole stack of a hive from that day on; kind says how it came (box_added, box_removed,
+/// reversed, supered, excluder_on, excluder_off).
+CommandPtr changeStack(HiveId hive, Date date, std::vector<BoxState> boxes, apiary::EventKind kind);
+
+struct Stacking {
+  HiveId weakHive;  ///< its main colony goes up with its chamber(s)
+  HiveId donorHive;
+  Date date;
+  Beneath between = Beneath::Excluder;
+  bool paper = true;  ///< said in the event's detail
+  std::optional<base::TaskId> task;
+};
+/// The weak colony's boxes over the donor's: places, stack and event in one transaction. The old
+/// stand is left empty.
+CommandPtr stackOver(Stacking stacking);
+struct TakingOff {
+  HiveId fromHive;  ///< the stacked hive
+  ColonyId colony;  ///< the upper one
+  HiveId toHive;    ///< an empty hive
+  Date date;
+};
+CommandPtr takeOff(TakingOff takingOff);
+struct Uniting {
+  HiveId staysHive, goesHive;
+  Date date;
+  std::optional<base::QueenId> queenRemoved;
+  bool queenOfGoingStays = false;
+};
+/// goesHive's colony ends; its boxes come on top of staysHive.
+CommandPtr unite(Uniting uniting);
+/// Two hives swap their spots on that day.
+CommandPtr swapStands(HiveId a, HiveId b, Date date);
+struct FrameGift {
+  HiveId toHive, fromHive;
+  std::optional<ColonyId> toColony, fromColony;
+  Date date;
+  apiary::Goods what = apiary::Goods::SealedBrood;
+  double amount = 1;  ///< frames, or bees for nurse bees
+  bool withBees = false;
+  std::optional<base::TaskId> task;
+};
+CommandPtr giveFrames(FrameGift gift);
+
+/// A new colony in an empty hive.
+CommandPtr installColony(HiveId hive, ColonyId colony, Date date, apiary::ColonyOrigin origin,
+                         std::optional<base::QueenId> queen);
+/// Ends the colony's stay; detail says the cause and what became of the combs.
+CommandPtr recordDeath(HiveId hive, ColonyId colony, Date date, std::string cause);
+
+// --- plans, tasks, sheets, settings ----------------------------------------------------------
+/// Stores the plan with the numbers that it was based on and its tasks; the journal is untouched.
+CommandPtr acceptPlan(apiary::Plan plan, std::vector<apiary::PlanRow> rows,
+                      std::vector<apiary::Task> tasks);
+CommandPtr addTask(apiary::Task task);
+CommandPtr setTaskState(base::TaskId task, apiary::TaskState state, std::optional<Date> doneOn);
+CommandPtr keepSheet(apiary::SheetRow sheet, std::vector<apiary::SheetLine> lines);
+/// An empty value takes the setting back to the shipped one.
+CommandPtr changeSetting(std::string name, std::string value, std::string source);
+CommandPtr countGear(apiary::GearCount count);
+
+/// Ready-made changes as one step (import). The maker has checked them against this season.
+CommandPtr applyChanges(base::Message title, apiary::ChangeList changes);
+
+}  // namespace outyard::session

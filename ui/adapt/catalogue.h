@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <span>
+#include <string_view>
+
+namespace outyard::adapt {
+
+/// A key of a core message and its English source text (translated through the context
+/// "Messages"). %1 ... %9 are the arguments in order; %n with a plural uses the first whole number.
+struct CatalogueEntry {
+  std::string_view key;
+  const char* text;
+};
+/// One list for each core room, in catalogue_<room>.cpp; words.cpp joins them.
+std::span<const CatalogueEntry> apiaryWords();
+std::span<const CatalogueEntry> sessionWords();
+std::span<const CatalogueEntry> storageWords();
+std::span<const CatalogueEntry> exchangeWords();
+std::span<const CatalogueEntry> strengthWords();
+std::span<const CatalogueEntry> planningWords();
+std::span<const CatalogueEntry> sheetWords();
+/// Names of codes: "code.verdict.small_sound", "code.method.stack", ...
+std::span<const CatalogueEntry> codeWords();
+
+}  // namespace outyard::adapt
