@@ -1,0 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/program.h"
+
+int main(int argc, char** argv) { return outyard::app::runProgram(argc, argv); }
