@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QIcon>
+#include <QString>
+#include <QWidget>
+
+class QAction;
+class QPagedPaintDevice;
+
+namespace outyard::widgets {
+
+/// One place of the main window (Yards, Hive, Pairs): a page with a name, an icon, and a way to
+/// print or keep what it shows.
+class Place : public QWidget {
+  Q_OBJECT
+ public:
+  explicit Place(QWidget* parent = nullptr) : QWidget(parent) {}
+  /// As the bar of places shows it.
+  [[nodiscard]] virtual QString title() const = 0;
+  [[nodiscard]] virtual QIcon icon() const = 0;
+  /// Paints what the place shows on pages (black on white, never the screen's dark colours).
+  virtual void printTo(QPagedPaintDevice& device) = 0;
+  /// What it shows as a picture, for the clipboard or a PNG.
+  [[nodiscard]] virtual QImage picture() { return grab().toImage(); }
+  /// Actions that the main window lists in its menu of the place, in order.
+  [[nodiscard]] virtual QList<QAction*> menuActions() const { return {}; }
+  /// Where the keyboard goes when the place is opened.
+  virtual void takeFocus() { setFocus(); }
+
+ Q_SIGNALS:
+  /// Asks the window to open another place on the selected hive ("hive", "pairs", "yards").
+  void openPlace(const QString& name);
+};
+
+}  // namespace outyard::widgets
