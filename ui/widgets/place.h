@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <QIcon>
+#include <QImage>
+#include <QList>
 #include <QString>
 #include <QWidget>
 
@@ -26,10 +28,13 @@ class Place : public QWidget {
   [[nodiscard]] virtual QList<QAction*> menuActions() const { return {}; }
   /// Where the keyboard goes when the place is opened.
   virtual void takeFocus() { setFocus(); }
+  /// Begins something at once when the place is opened from another one: "inspection" in Hive.
+  virtual void begin(const QString& /*task*/) {}
 
  Q_SIGNALS:
-  /// Asks the window to open another place on the selected hive ("hive", "pairs", "yards").
-  void openPlace(const QString& name);
+  /// Asks the window to open another place on the selected hive ("hive", "pairs", "yards"), and
+  /// to begin something there.
+  void openPlace(const QString& name, const QString& task = {});
 };
 
 }  // namespace outyard::widgets

@@ -89,6 +89,7 @@ class SeasonHub : public QObject {
 
  private:
   void forget() const;
+  void forgetTouched(const session::Notice& notice) const;
 
   Dialogs& m_dialogs;
   adapt::DeskSettings& m_settings;

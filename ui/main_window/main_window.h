@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QMainWindow>
+#include <QString>
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/session/session.h"
+#include "ui/widgets/place.h"
+#include "ui/widgets/session_model.h"
+
+class QAction;
+class QActionGroup;
+class QLabel;
+class QMenu;
+class QStackedWidget;
+class QToolBar;
+
+namespace outyard::main_window {
+
+/// What the window asks of the program around it: the store, the exchange tables and the sheet
+/// are out of reach for ui. Each may be empty; its action is then greyed.
+struct FileServices {
+  using Opened = base::Result<std::unique_ptr<session::Session>>;
+  std::function<Opened(const QString& file)> create;
+  std::function<Opened(const QString& file)> open;
+  /// A new file that holds the invented sample season.
+  std::function<Opened(const QString& file)> loadSample;
+  /// Copies the open season file to another name; the window goes on with the copy.
+  std::function<base::Result<void>(const QString& from, const QString& to)> saveCopy;
+  /// Reads the exchange tables of a folder into the season as one undo step; the message says
+  /// what came in.
+  std::function<base::Result<base::Message>(session::Session& session, const QString& folder)>
+      importTables;
+  std::function<base::Result<void>(const apiary::Season& season, const QString& folder)>
+      exportTables;
+  /// Writes the yard sheet of a day as PDF.
+  std::function<base::Result<void>(session::Session& session, const base::YardId& yard,
+                                   base::Date date, bool letterPaper, const QString& file)>
+      writeSheet;
+  /// Where the sample season is put when it is asked for.
+  QString sampleFile;
+};
+
+/// The one window: a bar of places on the left, the places, and the table of actions. It makes
+/// places and actions and holds no knowledge of bees.
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+ public:
+  MainWindow(widgets::SeasonHub& hub, FileServices services, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  /// Opens a season file; on failure says why, and the season before stays open.
+  bool openSeason(const QString& file);
+  /// Makes (or opens) the sample season.
+  bool openSample();
+  /// Shows a place by its name ("yards", "hive", "pairs").
+  void showPlace(const QString& name, const QString& task = {});
+  [[nodiscard]] QString placeName() const;
+  /// Selects a hive by its number, written in any case; false when there is none.
+  bool findHive(const QString& number);
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
+ private:
+  struct PlaceEntry {
+    QString name;
+    widgets::Place* place = nullptr;
+    QAction* action = nullptr;
+  };
+  void makePlaces();
+  void makeActions();
+  void makeStatus();
+  void makeGuide();
+  void addPlace(const QString& name, widgets::Place* place, const QKeySequence& keys);
+  bool takeOver(FileServices::Opened opened, const QString& file);
+  void newSeason();
+  void chooseSeason();
+  void saveAs();
+  void importTables();
+  void exportTables();
+  void printSheet();
+  void printPlace();
+  void exportPicture();
+  void askHive();
+  void showAbout();
+  void refreshActions();
+  void refreshStatus();
+  void refreshRecent();
+  void refreshIcons();
+
+  widgets::SeasonHub& m_hub;
+  FileServices m_services;
+  std::vector<PlaceEntry> m_places;
+  QToolBar* m_bar = nullptr;
+  QActionGroup* m_placeGroup = nullptr;
+  QStackedWidget* m_stack = nullptr;
+  QWidget* m_guide = nullptr;
+  QMenu* m_recent = nullptr;
+  QMenu* m_placeMenu = nullptr;
+  QLabel* m_dateLabel = nullptr;
+  QLabel* m_fileLabel = nullptr;
+  QLabel* m_countLabel = nullptr;
+  QAction* m_undo = nullptr;
+  QAction* m_redo = nullptr;
+  std::vector<QAction*> m_needSeason;
+};
+
+}  // namespace outyard::main_window
