@@ -27,7 +27,17 @@ struct FrameFigures {
 /// with 1.25 bees and 4.00 cells a cm2 and 125 g a dm2.
 const FrameFigures* shippedFigures(std::string_view frameType);
 const std::vector<FrameFigures>& allShippedFigures();
-/// The season's own row over the shipped figures; nullopt for a type that neither knows.
+/// One figure of a type with the range that sources give and where it is from.
+struct FigureNote {
+  std::string_view column;  ///< column of the frame type's row: "comb_cm2", ...
+  double value = 0, low = 0, high = 0;
+  std::string_view unit, source;
+};
+/// Notes on the shipped figures of a type, one for each column; empty for an unknown type.
+std::vector<FigureNote> figureNotes(std::string_view frameType);
+
+/// The season's own row over the shipped figures; nullopt for a type that neither knows,
+/// and for an own type whose row gives no comb area.
 std::optional<FrameFigures> figuresFor(const apiary::Season& season, std::string_view frameType);
 
 }  // namespace outyard::strength
