@@ -83,7 +83,17 @@ struct BoostProblem {
   std::map<std::string, DonorLimit> donors;  ///< by colony
   std::vector<BoostRule> rules;
   std::vector<Barred> barred;
+  std::map<std::string, base::YardId> yardOf;  ///< where each colony stands, by colony
+  /// Colonies strong enough to be asked that cannot give (or not everything), and why.
+  std::vector<Barred> donorNotes;
+  /// What the benefits were worked out from. "strength_now": bees covering brood after the move,
+  /// from the estimates of the last looks alone; nothing about growth until the target date.
+  std::string basis = "strength_now";
+  int evidenceDays = 10;  ///< how old a look may be; a plan holds as long as its looks do
 };
+
+/// The drive to a yard (id "visit:YARD"); these options have a blank colony and hive.
+[[nodiscard]] bool isVisit(const BoostOption& option);
 
 struct BoostPlan {
   BoostProblem problem;
@@ -101,9 +111,16 @@ struct BoostPlan {
 /// Judgements, bars and every eligible option. Fails for an unknown yard.
 base::Result<BoostProblem> makeBoostProblem(const apiary::Season& season,
                                             const BoostRequest& request);
-/// The exact choice. Fails when the pins cannot all hold, and names them.
+/// Rules that hold in every problem: each colony gets exactly one of its options. Part of the
+/// JSON; solveBoost adds them itself, a maker of problems need not.
+std::vector<BoostRule> standingRules(const BoostProblem& problem);
+/// The exact choice, with the bound that proves it; work is limited by nodes, never by the clock,
+/// so that the same problem gives the same plan everywhere. Fails when the pins cannot all hold,
+/// and names them. May run on any thread: GLPK keeps its environment per thread.
 base::Result<BoostPlan> solveBoost(BoostProblem problem, base::Progress& progress);
-/// The slow plain twin for tests: tries all combinations (at most about 25 options).
+/// The slow plain twin for tests: tries all combinations (at most about 25 options; throws
+/// std::length_error when there are too many to try). Nothing chosen and not optimal when no
+/// combination obeys pins, forbids, limits and rules.
 BoostPlan solveBoostByTrying(BoostProblem problem);
 
 /// One row of the plan as the table of commands.md prints it.

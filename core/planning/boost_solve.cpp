@@ -1,0 +1,285 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <glpk.h>
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <set>
+#include <stdexcept>
+
+#include "core/planning/boost.h"
+#include "core/planning/boost_programme.h"
+
+namespace outyard::planning {
+namespace {
+
+using base::message;
+
+/// Nodes of the search tree of one part, over all its re-solves. Ends the work at the same place
+/// on every machine; a yard of 60 hives needs a few hundred.
+constexpr int kMostNodes = 20000;
+
+struct FreeProblem {
+  void operator()(glp_prob* p) const { glp_delete_prob(p); }
+};
+using Lp = std::unique_ptr<glp_prob, FreeProblem>;
+
+struct Watch {
+  base::Progress* progress = nullptr;
+  int nodesLeft = kMostNodes;
+  bool cancelled = false, stopped = false;
+  double bound = HUGE_VAL;
+};
+
+/// Called by GLPK at every node.
+void watchTree(glp_tree* tree, void* info) {
+  auto& w = *static_cast<Watch*>(info);
+  if (glp_ios_reason(tree) != GLP_ISELECT) return;
+  if (w.progress->cancelled()) {
+    w.cancelled = true;
+    glp_ios_terminate(tree);
+    return;
+  }
+  if (--w.nodesLeft >= 0) return;
+  w.stopped = true;
+  const int best = glp_ios_best_node(tree);
+  if (best != 0) w.bound = glp_ios_node_bound(tree, best);
+  glp_ios_terminate(tree);
+}
+
+/// One part of the programme for GLPK, with the numbers of rows and columns from 1.
+class Part {
+ public:
+  Part(const Programme& programme, const std::vector<int>& columns);
+  enum class End { Optimal, Stopped, Infeasible, Cancelled };
+  End solve(Watch& watch);
+  [[nodiscard]] const std::vector<char>& chosen() const { return m_chosen; }
+  [[nodiscard]] std::int64_t bound() const { return m_bound; }
+
+ private:
+  void load();
+  void forbidChoice();
+  Programme m_local;
+  Lp m_lp{glp_create_prob()};
+  std::vector<char> m_chosen;
+  std::int64_t m_bound = 0;
+};
+
+Part::Part(const Programme& programme, const std::vector<int>& columns) {
+  std::vector<int> at(programme.net.size(), -1);
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const auto c = static_cast<std::size_t>(columns[i]);
+    at[c] = static_cast<int>(i);
+    m_local.net.push_back(programme.net[c]);
+    m_local.fixed.push_back(programme.fixed[c]);
+    m_local.group.push_back(programme.group[c]);
+  }
+  for (const auto& row : programme.rows) {
+    if (row.terms.empty() || at[static_cast<std::size_t>(row.terms.front().first)] < 0) continue;
+    ProgrammeRow local = row;
+    for (auto& t : local.terms) t.first = at[static_cast<std::size_t>(t.first)];
+    m_local.rows.push_back(std::move(local));
+  }
+}
+
+void Part::load() {
+  glp_prob* lp = m_lp.get();
+  glp_erase_prob(lp);
+  glp_set_obj_dir(lp, GLP_MAX);
+  const int n = static_cast<int>(m_local.net.size());
+  const int m = static_cast<int>(m_local.rows.size());
+  glp_add_cols(lp, n);
+  for (int j = 0; j < n; ++j) {
+    const auto i = static_cast<std::size_t>(j);
+    glp_set_col_kind(lp, j + 1, GLP_BV);
+    glp_set_obj_coef(lp, j + 1, static_cast<double>(m_local.net[i]));
+    if (m_local.fixed[i] == Fixed::In) glp_set_col_bnds(lp, j + 1, GLP_FX, 1, 1);
+    if (m_local.fixed[i] == Fixed::Out) glp_set_col_bnds(lp, j + 1, GLP_FX, 0, 0);
+  }
+  if (m > 0) glp_add_rows(lp, m);
+  for (int r = 0; r < m; ++r) {
+    const auto& row = m_local.rows[static_cast<std::size_t>(r)];
+    std::vector<int> index{0};
+    std::vector<double> value{0};
+    for (const auto& [col, c] : row.terms) {
+      index.push_back(col + 1);
+      value.push_back(static_cast<double>(c) / kUnits);
+    }
+    const double top = static_cast<double>(row.atMost) / kUnits;
+    glp_set_row_bnds(lp, r + 1, row.exactly ? GLP_FX : GLP_UP, top, top);
+    glp_set_mat_row(lp, r + 1, static_cast<int>(row.terms.size()), index.data(), value.data());
+  }
+}
+
+/// Takes out the present choice and nothing else.
+void Part::forbidChoice() {
+  ProgrammeRow row;
+  for (std::size_t i = 0; i < m_chosen.size(); ++i) {
+    row.terms.emplace_back(static_cast<int>(i), m_chosen[i] ? inUnits(1) : inUnits(-1));
+    row.atMost += m_chosen[i] ? inUnits(1) : 0;
+  }
+  row.atMost -= inUnits(1);
+  m_local.rows.push_back(std::move(row));
+}
+
+Part::End Part::solve(Watch& watch) {
+  for (;;) {
+    load();
+    glp_iocp how;
+    glp_init_iocp(&how);
+    how.msg_lev = GLP_MSG_OFF;
+    how.presolve = GLP_ON;
+    how.clq_cuts = GLP_ON;
+    how.cov_cuts = GLP_ON;
+    // The objective is whole millionths: a wider tolerance would cut off a better plan.
+    how.tol_obj = 1e-12;
+    how.cb_func = watchTree;
+    how.cb_info = &watch;
+    watch.bound = HUGE_VAL;
+    const int code = glp_intopt(m_lp.get(), &how);
+    if (watch.cancelled) return End::Cancelled;
+    if (code == GLP_ENOPFS || code == GLP_ENODFS) return End::Infeasible;
+    if (code != 0 && code != GLP_ESTOP) {
+      throw std::runtime_error("the solver gave up: code " + std::to_string(code));
+    }
+    const int status = glp_mip_status(m_lp.get());
+    if (status == GLP_NOFEAS) return End::Infeasible;
+    if (status != GLP_OPT && status != GLP_FEAS) return End::Stopped;
+    m_chosen.assign(m_local.net.size(), 0);
+    for (std::size_t j = 0; j < m_chosen.size(); ++j) {
+      m_chosen[j] = glp_mip_col_val(m_lp.get(), static_cast<int>(j) + 1) > 0.5 ? 1 : 0;
+    }
+    // Our own check in whole numbers: the solver's tolerance may let a limit be passed by a hair.
+    if (!holds(m_local, m_chosen)) {
+      forbidChoice();
+      m_chosen.clear();
+      continue;
+    }
+    const std::int64_t value = worth(m_local, m_chosen);
+    const bool proven = status == GLP_OPT && !watch.stopped;
+    m_bound = proven || !std::isfinite(watch.bound)
+                  ? value
+                  : std::max(value, static_cast<std::int64_t>(std::floor(watch.bound + 1e-3)));
+    return proven ? End::Optimal : End::Stopped;
+  }
+}
+
+struct Outcome {
+  std::vector<char> chosen;
+  std::int64_t bound = 0;
+  bool optimal = true, infeasible = false, cancelled = false, nothingFound = false;
+};
+
+Outcome solveAll(const Programme& programme, base::Progress& progress) {
+  Outcome out;
+  out.chosen.assign(programme.net.size(), 0);
+  const auto parts = components(programme);
+  std::size_t done = 0;
+  for (const auto& columns : parts) {
+    Watch watch;
+    watch.progress = &progress;
+    if (progress.cancelled()) {
+      out.cancelled = true;
+      return out;
+    }
+    Part part(programme, columns);
+    switch (part.solve(watch)) {
+      case Part::End::Infeasible:
+        out.infeasible = true;
+        return out;
+      case Part::End::Cancelled:
+        out.cancelled = true;
+        return out;
+      case Part::End::Stopped:
+        out.optimal = false;
+        break;
+      case Part::End::Optimal:
+        break;
+    }
+    if (part.chosen().empty()) {
+      out.nothingFound = true;
+      return out;
+    }
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      out.chosen[static_cast<std::size_t>(columns[i])] = part.chosen()[i];
+    }
+    out.bound += part.bound();
+    progress.report(static_cast<double>(++done) / static_cast<double>(parts.size()));
+  }
+  return out;
+}
+
+/// Faults of pins and forbids that need no solving.
+base::Failure plainFaults(const BoostProblem& problem) {
+  base::Failure out;
+  std::set<std::string> ids,
+      forbids(problem.request.forbids.begin(), problem.request.forbids.end());
+  std::set<std::string> free, colonies;
+  for (const auto& o : problem.options) {
+    ids.insert(o.id);
+    if (isVisit(o)) continue;
+    colonies.insert(o.colony.str());
+    if (!forbids.contains(o.id)) free.insert(o.colony.str());
+  }
+  for (const auto& pin : problem.request.pins) {
+    if (!ids.contains(pin)) {
+      out.messages.push_back(message("planning.pin_unknown", pin));
+    } else if (forbids.contains(pin)) {
+      out.messages.push_back(message("planning.pin_forbidden", pin));
+    }
+  }
+  for (const auto& c : colonies) {
+    if (!free.contains(c)) out.messages.push_back(message("planning.all_forbidden", c));
+  }
+  return out;
+}
+
+/// The fewest pins, by leaving out one after another, that cannot hold together.
+base::Failure conflict(const BoostProblem& problem, base::Progress& progress) {
+  BoostProblem trial = problem;
+  auto& pins = trial.request.pins;
+  for (const auto& pin : problem.request.pins) {
+    const auto before = pins;
+    std::erase(pins, pin);
+    if (!solveAll(programmeOf(trial), progress).infeasible) pins = before;
+  }
+  if (pins.empty()) return base::fail(message("planning.no_plan"));
+  std::string names;
+  for (const auto& pin : pins) names += (names.empty() ? "" : ", ") + pin;
+  if (pins.size() == 1) return base::fail(message("planning.pin_breaks", names));
+  return base::fail(message("planning.pins_clash", names));
+}
+
+}  // namespace
+
+base::Result<BoostPlan> solveBoost(BoostProblem problem, base::Progress& progress) {
+  std::sort(problem.options.begin(), problem.options.end(),
+            [](const BoostOption& a, const BoostOption& b) { return a.id < b.id; });
+  for (std::size_t i = 1; i < problem.options.size(); ++i) {
+    if (problem.options[i].id == problem.options[i - 1].id) {
+      throw std::logic_error("two options with the id " + problem.options[i].id);
+    }
+  }
+  if (auto faults = plainFaults(problem); !faults.messages.empty()) return faults;
+  glp_term_out(GLP_OFF);
+  const Programme programme = programmeOf(problem);
+  const Outcome solved = solveAll(programme, progress);
+  if (solved.cancelled) return base::fail(message("planning.cancelled"));
+  if (solved.nothingFound) return base::fail(message("planning.too_hard", kMostNodes));
+  if (solved.infeasible) return conflict(problem, progress);
+  if (!holds(programme, solved.chosen)) throw std::logic_error("the plan breaks its own rules");
+  BoostPlan plan;
+  const std::int64_t value = worth(programme, solved.chosen);
+  for (std::size_t i = 0; i < solved.chosen.size(); ++i) {
+    if (solved.chosen[i]) plan.chosen.push_back(problem.options[i].id);
+  }
+  plan.objective = static_cast<double>(value) / kUnits;
+  plan.bound = static_cast<double>(solved.bound) / kUnits;
+  plan.optimal = solved.optimal || solved.bound == value;
+  const double size = std::max(std::abs(plan.bound), 1e-6);
+  plan.gap = plan.optimal ? 0 : (plan.bound - plan.objective) / size;
+  plan.problem = std::move(problem);
+  return plan;
+}
+
+}  // namespace outyard::planning
