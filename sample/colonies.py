@@ -23,6 +23,7 @@ FATES = {
 PINNED = {"TR-02": "small", "TR-03": "strong", "TR-07": "upper", "TR-08": "strong",
           "AB-05": "small", "AB-06": "strong", "SO-11": "upper", "SO-12": "strong",
           "NH-13": "fair", "KM-09": "efb"}
+PINNED_SEAMS = {"TR-02": 2.25, "TR-03": 9.0, "AB-05": 2.0, "AB-06": 8.5}
 # The colonies that stand over a neighbour since April: hive they came from -> hive below.
 STACKS = {"TR-07": "TR-08", "SO-11": "SO-12"}
 # United in September, because too small to winter: hive that was given up -> hive that stayed.
@@ -72,9 +73,9 @@ class Colony:
         return Chance(self.hive, *what)
 
 
-SEAMS = {"strong": (7, 10.25), "fair": (4.75, 6.75), "small": (1.25, 4), "tiny": (0.4, 0.8),
+SEAMS = {"strong": (7, 10.25), "fair": (5, 6.75), "small": (1.25, 4), "tiny": (0.4, 0.8),
          "queenless": (2.5, 5.5), "drone_layer": (1.5, 3), "laying_workers": (1.5, 2.75),
-         "scattered": (3, 5.5), "efb": (3, 4), "chalk": (5, 6), "nosema": (2, 3),
+         "scattered": (3, 5.25), "efb": (3, 4), "chalk": (7, 8), "nosema": (2, 3),
          "early": (2, 4.5), "unseen": (4, 9), "lid": (2.5, 9), "upper": (1.5, 2.25)}
 
 
@@ -108,7 +109,7 @@ def make_colony(c):
     r = c.chance("made")
     if c.yard == "WF" and c.stand.startswith("B"):
         c.frame_type, c.deeps = "dadant_brood", 1
-    elif c.fate in ("small", "tiny", "nosema") and r.yes(0.4):
+    elif c.fate in ("upper", "united") or c.fate in ("small", "tiny", "nosema") and r.yes(0.4):
         c.deeps = 1
     c.supers = r.whole(1, 2) if c.fate in ("strong", "fair", "lid", "unseen") else r.whole(0, 1)
     weak = c.fate in ("dead", "tiny", "small", "upper", "united", "nosema", "early")
@@ -125,7 +126,7 @@ def make_colony(c):
         c.queen_year = 2023 if r.yes(0.6) else 2024
     c.line = r.pick(LINES)
     if c.fate in SEAMS:
-        c.seams = steps(r.between(*SEAMS[c.fate]), 0.25)
+        c.seams = PINNED_SEAMS.get(c.hive, steps(r.between(*SEAMS[c.fate]), 0.25))
         if c.deeps == 1:
             c.seams = min(c.seams, 9.0)
         used = r.between(11, 14) + 0.75 * c.seams  # a winter's food, more for a big colony

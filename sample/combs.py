@@ -8,7 +8,7 @@ import math
 from chance import Chance, steps
 
 SLOTS = 10
-HONEY_SIDE_KG = 1.4  # a full capped side of a Langstroth deep
+HONEY_SIDE_KG = 1.45  # a full capped side of a Langstroth deep
 
 
 def solved(total, total_of, low, high):
@@ -89,7 +89,8 @@ def comb_sides(name, boxes, bees, sealed, young, honey_kg, drone=0.0, scattered=
             capped = share * min(1, level * (0.25 + rest[s]))
             left = 100
             for key, rounding, value in (
-                    ("sealed_pct", r_sealed, capped), ("open_pct", r_larvae, (share - capped) * 0.64),
+                    ("sealed_pct", r_sealed, capped),
+                    ("open_pct", r_larvae, (share - capped) * 0.64),
                     ("eggs_pct", r_eggs, (share - capped) * 0.36),
                     ("drone_pct", r_drone, nest[s] * 100 * drone / max(brood, 0.001)),
                     ("honey_pct", r_honey, 100 * honey[s])):

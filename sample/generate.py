@@ -23,7 +23,8 @@ from weather import LAST, add_weather  # noqa: E402
 
 def add_hives(tables, colonies):
     empty = set(STACKS)
-    later = {row["hive"] for row in tables.rows["boxes"].values() if row["date"] > date(2026, 4, 11)}
+    later = {row["hive"] for row in tables.rows["boxes"].values()
+             if row["date"] > date(2026, 4, 11)}
     for c in colonies:
         status = "live"
         if c.fate == "united" or c.hive in empty or (c.fate == "dead" and c.hive in later):
@@ -112,6 +113,7 @@ def make_season():
     journal.autumn()
     journal.late_winter()
     journal.spring()
+    journal.corrections()
     add_hives(tables, colonies)
     add_gear(tables)
     add_visits(tables)

@@ -81,9 +81,9 @@ YARDS = [
 ]
 
 # Day of the year from, to, nectar, pollen. Invented, after the course of a northern prairie edge.
-FLOWS = [(82, 104, 0.0, 1.0), (105, 124, 0.5, 2.0), (125, 146, 1.5, 2.5), (147, 163, 0.5, 1.5),
+FLOWS = [(95, 107, 0.0, 1.0), (108, 124, 0.5, 2.0), (125, 146, 1.5, 2.5), (147, 163, 0.5, 1.5),
          (164, 214, 3.0, 2.0), (215, 232, 1.0, 1.5), (233, 262, 1.5, 2.0), (263, 274, 0.5, 0.5),
-         (275, 81, 0.0, 0.0)]
+         (275, 94, 0.0, 0.0)]
 
 
 def turned(x, y, angle):
@@ -122,6 +122,8 @@ def add_ground(tables):
             tables.add("features", feature=f"{y.code}-{kind}{number}", yard=y.code, kind=kind,
                        x_m=fx, y_m=fy, x2_m=x2, y2_m=y2, notes=notes)
         for first, last, nectar, pollen in FLOWS:
-            late = 6 if y.code == "NH" else 0
-            tables.add("flows", yard=y.code, from_day=first + late, to_day=last + late,
-                       nectar=nectar, pollen=pollen)
+            if y.code == "NH":  # spring comes late there, the rest of the year less so
+                first = {95: 116, 108: 124, 275: 275}.get(first, first + 6)
+                last = {107: 123, 94: 115, 274: 274}.get(last, last + 6)
+            tables.add("flows", yard=y.code, from_day=first, to_day=last, nectar=nectar,
+                       pollen=pollen)

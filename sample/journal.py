@@ -3,7 +3,7 @@
 import math
 from datetime import date, timedelta
 
-import combs
+import findings
 from chance import steps
 from colonies import STACKS, UNITED_INTO
 
@@ -20,8 +20,7 @@ UNWRAP = {"AB": date(2026, 4, 10), "KM": date(2026, 4, 11), "SO": date(2026, 4, 
 STACKED_ON = {"TR-07": date(2026, 4, 11), "SO-11": date(2026, 4, 12)}
 STACK_LOOK = {"TR-07": date(2026, 4, 18), "SO-11": date(2026, 4, 20)}
 SHEET_YARDS = ("AB", "TR")
-CELLS_OF_FRAME = 7040  # both sides of a Langstroth deep
-TARE_BOX, TARE_REST = 9.5, 7.0
+TARE_BOX, TARE_REST = 10.0, 7.0
 
 
 class Journal:
@@ -127,7 +126,7 @@ class Journal:
             self.wash(c, on - timedelta(days=1), r.pick([1, 2, 4, 5, 6, 8, 11, 14]))
         self.event("treated", c, on,
                    method="formic acid, evaporator" if formic else "thymol, trays",
-                   dose="as on the label, two boxes" if c.deeps == 2 else "as on the label, one box",
+                   dose=f"as on the label, {'two boxes' if c.deeps == 2 else 'one box'}",
                    batch="F-2508" if formic else "T-2506", withdrawal_days=0,
                    detail="supers off; gloves and goggles")
         if c.fate == "united":
@@ -156,13 +155,14 @@ class Journal:
         r = c.chance("autumn")
         time, air = self.time_and_air(c.yard, day, 10 * 60, 11)
         cells = c.autumn_seams * r.between(650, 850)
-        brood = cells / CELLS_OF_FRAME
+        brood = cells / findings.CELLS_OF_FRAME
         kg = c.autumn_kg * r.between(0.55, 0.75)
         self.look(c, day, time=time, air_c=air, seams=c.autumn_seams, seams_view="above",
                   sealed_brood_frames=steps(brood * 0.62, 0.25),
                   open_brood_frames=steps(brood * 0.38, 0.25), eggs_seen=True,
                   frames_with_brood=max(2, round(1.5 + brood * 2.2)), queen_seen=r.yes(0.3),
-                  pattern=r.whole(2, 3) if c.fate in ("scattered", "drone_layer") else r.whole(3, 5),
+                  pattern=r.whole(2, 3) if c.fate in ("scattered", "drone_layer")
+                  else r.whole(3, 5),
                   honey_kg=steps(kg, 0.5), temper=r.whole(1, 3) if r.yes(0.8) else 4,
                   reader=self.reader(c.yard, day),
                   notes="to be united: too small to winter" if c.fate == "united" else None)
@@ -191,7 +191,8 @@ class Journal:
         into = self.by_hive[UNITED_INTO[c.hive]]
         day = self.day(c.yard, date(2025, 9, 19), 14)
         self.event("queen_removed", c, day - timedelta(days=1), queen=c.queen)
-        self.event("united", into, day, time="18:30", other_hive=c.hive, other_colony=c.hive,
+        self.event("united", into, day, time="18:30", colony=into.hive, other_hive=c.hive,
+                   other_colony=c.hive, queen=c.queen, amount=float(c.deeps), unit="boxes",
                    detail="one sheet of paper, weak one on top")
         self.boxes(into.hive, day, self.chambers(into)
                    + [(c.frame_type, "chamber", None, "paper")])
@@ -199,6 +200,8 @@ class Journal:
         self.event("box_removed", into, off, amount=1, unit="boxes",
                    detail="empty top chamber back to its stand")
         self.boxes(into.hive, off, self.chambers(into))
+        self.event("box_added", c, off, amount=1, unit="boxes", detail="empty, entrance closed")
+        self.boxes(c.hive, off, self.chambers(c))
 
     def autumn_feed(self, c):
         r = c.chance("feed")
@@ -250,15 +253,24 @@ class Journal:
         ago = {"strong": 0.8, "fair": 0.9}.get(c.fate, 1.1)
         values = dict(time=time, air_c=air, seams=steps(max(0.5, c.seams * ago), 0.5),
                       seams_view="above", reader=self.reader(c.yard, day))
-        if c.fate == "early":
-            values.update(eggs_seen=False, sealed_brood_frames=0.0, open_brood_frames=0.0,
-                          frames_with_brood=0, pollen_frames=0.25, honey_kg=steps(c.kg, 0.5),
-                          notes="two combs pulled, no brood yet, no fresh pollen")
-        elif r.yes(0.45):
+        if r.yes(0.45):
             used = 2.5
             values["weight_kg"] = steps(TARE_REST + TARE_BOX * c.deeps + c.kg + used
                                         + 0.15 * c.seams, 0.5)
         self.look(c, day, **values)
+
+    def corrections(self):
+        """Slips of the pen as they stand in every journal: one put right, one withdrawn."""
+        c = next(c for c in self.colonies if c.yard == "AB" and c.fate == "fair")
+        old = self.rid("i", c.hive, FIRST_LOOK["AB"])
+        right = dict(self.t.rows["inspections"][old])
+        self.t.rows["inspections"][old]["seams"] = right["seams"] + 10
+        self.t.add("inspections", **(right | dict(record=old + "-r", supersedes=old,
+                                                  entered_at="2026-04-01T01:12:00Z")))
+        old, row = next((k, r) for k, r in sorted(self.t.rows["washes"].items())
+                        if r["hive"].startswith("WF"))
+        self.t.add("washes", **(row | dict(record=old + "-v", supersedes=old, void=True,
+                                           entered_at="2025-10-08T02:05:00Z")))
 
     # --- April --------------------------------------------------------------------------------
     def spring(self):
@@ -284,7 +296,7 @@ class Journal:
             line += 1
             if sheet:
                 self.t.add("sheet_lines", sheet=sheet, line=line, hive=c.hive)
-            if not c.lives or c.fate in ("upper", "early") or c.hive in STACKS.values():
+            if not c.lives or c.fate == "upper" or c.hive in STACKS.values():
                 continue
             if yard == "NH":
                 self.event("unwrapped", c, day)
@@ -298,10 +310,10 @@ class Journal:
         values.update({k: v for k, v in more.items() if v is not None})
         rows = None
         if c.combs:
-            rows = self.comb_rows(c, values)
+            rows = findings.comb_rows(c, values)
         else:
-            values.update(self.summary(c, r))
-        values.update(self.finding(c, r))
+            values.update(findings.summary(c, r))
+        values.update(findings.finding(c, r))
         seen = self.look(c, day, prefix, **values)
         if rows:
             for box, slot, side, row in rows:
@@ -312,93 +324,6 @@ class Journal:
             for box, count in ((1, c.seams - upper), (2, upper)):
                 self.t.add("seams", inspection=seen["record"], hive=c.hive, date=day, box=box,
                            from_above=count)
-
-    def expected(self, c):
-        """Bees (full frames), sealed and open brood (full frames) and combs with brood."""
-        ratio = {"strong": 1.3, "fair": 1.2, "small": 0.85, "upper": 1.1, "tiny": 0.5,
-                 "scattered": 0.3, "efb": 0.45, "chalk": 0.9, "nosema": 0.4}.get(c.fate, 0)
-        r = c.chance("brood")
-        frames = c.seams * 1400 * ratio * r.between(0.92, 1.1) / CELLS_OF_FRAME
-        share = 12 / 21 * r.between(0.95, 1.08)  # sealed 12 : open and eggs 9
-        if c.fate in ("scattered", "nosema"):
-            share = 0.66
-        n = {"strong": round(0.66 * c.seams + 0.4), "fair": round(0.6 * c.seams + 0.4)}.get(
-            c.fate, max(1, round(0.55 * c.seams + 0.4)))
-        return c.seams * 0.62 * r.between(0.95, 1.05), frames * share, frames * (1 - share), n
-
-    def summary(self, c, r):
-        bees, sealed, young, n = self.expected(c)
-        fine = 0.25 if sealed > 0.6 else 0.05
-        values = dict(sealed_brood_frames=steps(sealed, fine), open_brood_frames=steps(young, fine),
-                      frames_with_brood=n if sealed else 0, honey_kg=steps(c.kg, 0.5),
-                      pollen_frames=steps(r.between(0.3, 0.6) + 0.06 * c.seams, 0.25))
-        if r.yes(0.6):
-            values["bee_frames"] = steps(bees, 0.25 if bees > 1 else 0.1)
-        elif r.yes(0.3) and c.seams > 3:
-            values["frames_with_bees"] = steps(1.5 + 0.95 * bees, 0.5)
-        if r.yes(0.5):
-            values["empty_comb_frames"] = float(max(0, round(10 * c.deeps - c.kg / 2.6
-                                                             - values["sealed_brood_frames"]
-                                                             - values["open_brood_frames"] - 1)))
-        return values
-
-    def comb_rows(self, c, values):
-        bees, sealed, young, _ = self.expected(c)
-        small = c.seams < 4.5  # nest all above
-        above = c.seams < 7
-        share = [1.0] if c.deeps == 1 else ([0.0, 1.0] if above else [0.3, 1.0])
-        rows = combs.comb_sides(
-            c.hive, share, bees, sealed, young, c.kg,
-            drone=0.08 if c.fate == "strong" else 0.0, scattered=c.fate in ("scattered", "efb"),
-            undrawn={(1, 1), (1, 10)} if c.chance("undrawn").yes(0.3) and c.deeps == 2 else (),
-            mould={(1, 2), (1, 9)} if small and c.deeps == 2 else ())
-        total = combs.totals(rows)
-        values.update(bee_frames=steps(total["bees"], 0.25 if total["bees"] > 1 else 0.1),
-                      sealed_brood_frames=steps(total["sealed"], 0.05),
-                      open_brood_frames=steps(total["young"], 0.05),
-                      brood_frames=steps(total["brood"], 0.05), frames_with_brood=total["combs"],
-                      honey_kg=steps(total["honey_kg"], 0.5),
-                      pollen_frames=steps(total["pollen"], 0.25),
-                      empty_comb_frames=steps(total["empty"], 0.5))
-        return rows
-
-    def finding(self, c, r):
-        """What was seen of queen, eggs and health, by what is the matter with the colony."""
-        good = dict(eggs_seen=True, queen_seen=True if r.yes(0.3) else None,
-                    pattern=5 if r.yes(0.6) else 4, drone_brood=0)
-        fate = c.fate
-        if fate == "strong":
-            return good | dict(drone_brood=1, drones_seen=r.yes(0.3), queen_cells=0)
-        if fate in ("fair", "upper"):
-            return good | dict(queen_cells=0)
-        if fate == "small":
-            note = r.pick([None, "fills what it covers", "food heavy on both sides",
-                           "good queen, few bees"])
-            return good | dict(pattern=r.whole(4, 5), notes=note)
-        if fate == "tiny":
-            return good | dict(pattern=4, notes="a handful of bees")
-        if fate == "scattered":
-            return good | dict(pattern=r.whole(1, 2), queen_seen=True, drone_brood=1,
-                               notes="brood in patches, many gaps")
-        if fate == "queenless":
-            return dict(eggs_seen=False, queen_seen=False, drone_brood=0, frames_with_brood=0,
-                        sealed_brood_frames=0.0, open_brood_frames=0.0,
-                        queen_cells=0, notes="no eggs, loud when opened")
-        if fate == "drone_layer":
-            return dict(eggs_seen=True, queen_seen=r.yes(0.7), pattern=1, drone_brood=3,
-                        sealed_brood_frames=0.0, open_brood_frames=0.1, frames_with_brood=2,
-                        notes="domed caps in worker cells, one egg in a cell")
-        if fate == "laying_workers":
-            return dict(eggs_seen=True, queen_seen=False, pattern=1, drone_brood=3,
-                        sealed_brood_frames=0.0, open_brood_frames=0.15, frames_with_brood=3,
-                        notes="several eggs in a cell, on the walls: laying workers")
-        if fate == "efb":
-            return dict(eggs_seen=True, pattern=2, drone_brood=0, disease="suspect_efb",
-                        notes="larvae off colour, sour smell: hive closed, tools cleaned, "
-                              "bee inspector called")
-        if fate == "chalk":
-            return good | dict(pattern=3, disease="chalkbrood", notes="mummies on the floor")
-        return good | dict(pattern=4, disease="nosema", notes="soiled front and top bars")
 
     def stack(self, weak, below):
         """The small colony's chamber over the strong one, paper and excluder between."""
@@ -412,8 +337,8 @@ class Journal:
         task = f"t-stack-{weak.hive}"
         record = self.event("stacked", weak, day, time="08:20", colony=weak.hive,
                             other_hive=below.hive, other_colony=below.hive, task=task,
-                            detail="excluder and one sheet of paper, small entrance above; "
-                                   "lifted with two")
+                            amount=float(weak.deeps), unit="boxes", method="excluder",
+                            detail="paper")
         self.stay(weak, below.hive, day, None, weak.queen, place="over_excluder")
         self.boxes(below.hive, day,
                    [(below.frame_type, "chamber", below.hive, None)] * below.deeps
@@ -467,11 +392,32 @@ class Journal:
                 self.wash(c, day, r.pick(mites[c.fate]))
             if c.kg < 6 and c.fate in ("strong", "fair") and c.yard != "NH" and r.yes(0.5):
                 self.event("fed", c, day, time="17:40", what="syrup_1_1", amount=2.0, unit="l")
+        self.overruled()
+        self.comb_of_stores()
         for hive in ("AB-06", "WF-03"):
             c = self.by_hive[hive]
             if c.fate == "strong" and c.deeps == 2:
                 self.event("reversed", c, ROUND[c.yard], detail="brood all above")
                 self.boxes(hive, ROUND[c.yard], self.chambers(c))
-        for yard in sorted(ROUND):
+        for yard in sorted(UNWRAP):
             c = next(c for c in self.colonies if c.yard == yard and c.fate in ("strong", "fair"))
-            self.event("bloom", c, FIRST_LOOK[yard] + timedelta(days=6), detail="willow, first pollen")
+            self.event("bloom", c, FIRST_LOOK[yard] + timedelta(days=6),
+                       detail="willow, first pollen")
+
+    def overruled(self):
+        c = next(c for c in self.colonies if c.yard == "SO" and c.fate == "fair"
+                 and c.queen_year < 2025)
+        self.event("verdict", c, ROUND["SO"], time="18:20", colony=c.hive, method="queen_suspect",
+                   detail="third spring running that she stops at four combs")
+
+    def comb_of_stores(self):
+        """A comb of food from a heavy hive to its light neighbour."""
+        here = [c for c in self.colonies if c.yard == "WF" and c.fate in ("strong", "fair")
+                and c.frame_type == "langstroth_deep" and not c.combs]
+        gets, gives = min(here, key=lambda c: c.kg), max(here, key=lambda c: c.kg)
+        day = ROUND["WF"]
+        record = self.event("frames_moved", gets, day, time="15:40", colony=gets.hive,
+                            other_hive=gives.hive, other_colony=gives.hive, what="stores",
+                            with_bees=False, amount=1.0, unit="frames")
+        self.t.add("frame_moves", record=record + "-1", date=day, hive=gets.hive, box=2, slot=2,
+                   other_hive=gives.hive, other_box=2, other_slot=1, with_bees=False)

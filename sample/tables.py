@@ -30,6 +30,7 @@ COLUMNS = {
     "places": "HEAD hive yard x_m y_m entrance_deg stand from_date how",
     "stands": "stand yard x_m y_m angle_deg kind notes",
     "features": "feature yard kind x_m y_m x2_m y2_m file notes",
+    "frame_moves": "HEAD date hive box slot other_hive other_box other_slot with_bees task detail",
     "plans": "plan yard date target accepted_at objective basis notes",
     "plan_rows": "plan option colony hive verdict method donor_colony donor_hive bees_moved "
                  "frames_moved gain gain_low gain_high donor_cost why",
