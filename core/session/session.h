@@ -34,6 +34,10 @@ class Command {
   /// step.
   [[nodiscard]] virtual apiary::ChangeList changes(const apiary::Season& season,
                                                    const Context& context) const = 0;
+  /// The latest day on which it says that something was done or seen; Session refuses one that
+  /// has not come yet (after the clock's day and after the season's working date). Empty for
+  /// plans, drawings and settings.
+  [[nodiscard]] virtual std::optional<base::Date> doneOn() const { return std::nullopt; }
 };
 using CommandPtr = std::unique_ptr<Command>;
 
@@ -77,7 +81,7 @@ class Session {
  private:
   Session(apiary::Season season, std::unique_ptr<SeasonStore> store, base::IdSource& ids,
           const base::Clock& clock);
-  base::Result<void> commit(const apiary::ChangeList& changes, Notice::Cause cause);
+  void tell(const apiary::ChangeList& changes, Notice::Cause cause);
 
   struct Step {
     base::Message title;
