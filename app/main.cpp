@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/program.h"
 
-int main(int argc, char** argv) { return outyard::app::runProgram(argc, argv); }
+int main(int argc, char** argv) {
+  return outyard::app::runProgram(argc, argv);
+}

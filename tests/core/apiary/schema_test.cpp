@@ -24,7 +24,9 @@ TEST(Schema, NamesAndKeysAreUnique) {
       if (c.type == ColumnType::Integer || c.type == ColumnType::Real) {
         EXPECT_LT(c.min, c.max) << spec.name << "." << c.name;
       }
-      if (c.type == ColumnType::Code) EXPECT_FALSE(c.codes.empty());
+      if (c.type == ColumnType::Code) {
+        EXPECT_FALSE(c.codes.empty());
+      }
     }
     EXPECT_GE(keys, 1) << spec.name;
     if (spec.isRecord) {

@@ -19,7 +19,9 @@ TEST(Date, ReadsAndWritesIso) {
         Case{"", false}}) {
     const auto d = Date::parse(c.text);
     EXPECT_EQ(d.has_value(), c.good) << c.text;
-    if (d) EXPECT_EQ(d->iso(), c.text);
+    if (d) {
+      EXPECT_EQ(d->iso(), c.text);
+    }
   }
 }
 
