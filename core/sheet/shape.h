@@ -59,7 +59,7 @@ struct Stroke {
 
 struct LineShape {
   Point from, to;
-  Stroke stroke;
+  Stroke stroke{};
 };
 struct RectShape {
   Point corner;  ///< upper left
@@ -67,20 +67,20 @@ struct RectShape {
   double radiusMm = 0;
   Ink fill = Ink::None;
   Hatch hatch = Hatch::None;
-  Stroke stroke;  ///< ink None = no outline
+  Stroke stroke{};  ///< ink None = no outline
 };
 struct PolygonShape {
   std::vector<Point> points;
   Ink fill = Ink::None;
   Hatch hatch = Hatch::None;
-  Stroke stroke;
+  Stroke stroke{};
   bool closed = true;
 };
 struct EllipseShape {
   Point centre;
   double rxMm = 0, ryMm = 0;
   Ink fill = Ink::None;
-  Stroke stroke;
+  Stroke stroke{};
 };
 enum class Align { Left, Centre, Right };
 struct TextShape {

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <map>
+
+#include "core/sheet/marks.h"
+
+namespace outyard::sheet {
+
+namespace {
+
+constexpr double kWallMm = 2.2, kCombPitchMm = 11, kFaceGapMm = 0.5;
+constexpr double kFloorMm = 3, kRoofMm = 2.5, kTopBarMm = 1.0;
+constexpr int kDefaultFrames = 10;
+
+/// Drawn height of a box, about a twelfth of the real one (depths of the frame types: common
+/// sizes of the trade).
+double boxHeight(const apiary::BoxState& box) {
+  const std::string& type = box.frameType;
+  const auto has = [&](const char* part) { return type.find(part) != std::string::npos; };
+  if (box.role == apiary::BoxRole::Feeder) return 9;
+  if (has("dadant_brood")) return 26;
+  if (has("shallow") || has("super")) return 13.5;
+  if (has("medium")) return 15.5;
+  return 22;
+}
+
+double gapHeight(apiary::Beneath beneath) {
+  return beneath == apiary::Beneath::None ? 0.6 : 3;
+}
+
+using SideKey = std::pair<int, int>;  // slot, side
+
+/// The sides of the box as last seen: only from an inspection at which the same box stood in the
+/// same place, so that a stack changed since is not drawn with another box's combs.
+std::map<SideKey, CombFace> facesOf(const apiary::Season& season, const apiary::HiveState& hive,
+                                    const apiary::BoxState& box) {
+  std::map<SideKey, CombFace> faces;
+  for (const apiary::ColonyState& colony : hive.colonies) {
+    const apiary::Inspection* seen = colony.lastInspection;
+    if (!seen) continue;
+    const auto sides = season.combSides(seen->record);
+    if (sides.empty()) continue;
+    const apiary::HiveState then = apiary::hiveOn(season, hive.hive, seen->date);
+    const auto same = std::find_if(then.boxes.begin(), then.boxes.end(), [&](const auto& b) {
+      return b.position == box.position && b.frameType == box.frameType && b.role == box.role;
+    });
+    if (same == then.boxes.end()) continue;
+    for (const apiary::CombSide* side : sides) {
+      if (side->box != box.position) continue;
+      faces[{side->slot, side->side == apiary::FrameSide::A ? 0 : 1}] = combFace(*side);
+    }
+  }
+  return faces;
+}
+
+void append(Shapes& out, const Shapes& more, Point at) {
+  const Shapes moved = transformed(more, at);
+  out.insert(out.end(), moved.begin(), moved.end());
+}
+
+void drawBeneath(Shapes& out, apiary::Beneath beneath, double width, double y) {
+  using apiary::Beneath;
+  if (beneath == Beneath::None) return;
+  if (beneath == Beneath::Excluder) {
+    out.emplace_back(LineShape{{1, y}, {width - 1, y}, {Ink::Text, 0.7, true}});
+  } else if (beneath == Beneath::Paper) {
+    PolygonShape zigzag;
+    zigzag.closed = false;
+    zigzag.stroke = {Ink::Text, 0.3};
+    bool up = true;
+    for (double x = 1; x <= width - 1; x += 2, up = !up) {
+      zigzag.points.push_back({x, y + (up ? -0.6 : 0.6)});
+    }
+    out.emplace_back(zigzag);
+  } else if (beneath == Beneath::DoubleScreen) {
+    out.emplace_back(LineShape{{1, y - 0.5}, {width - 1, y - 0.5}, {Ink::Text, 0.4, true}});
+    out.emplace_back(LineShape{{1, y + 0.5}, {width - 1, y + 0.5}, {Ink::Text, 0.4, true}});
+  } else {
+    out.emplace_back(LineShape{{1, y}, {width - 1, y}, {Ink::WoodEdge, 1.2}});
+  }
+}
+
+void drawBox(Shapes& out, const apiary::Season& season, const apiary::HiveState& hive,
+             const apiary::BoxState& box, const StackDrawing::BoxArea& area) {
+  RectShape body{area.corner, area.widthMm, area.heightMm, 0.8};
+  body.fill = Ink::Wood;
+  body.stroke = {Ink::WoodEdge, 0.4};
+  out.emplace_back(body);
+  if (box.role == apiary::BoxRole::Feeder) return;
+  const auto faces = facesOf(season, hive, box);
+  const int frames = box.frames > 0 ? box.frames : kDefaultFrames;
+  const double faceWidth = (kCombPitchMm - 3 * kFaceGapMm) / 2;
+  const double top = area.corner.y + 2.2;
+  const double faceHeight = area.heightMm - 3.6;
+  const double left = area.corner.x + (area.widthMm - frames * kCombPitchMm) / 2;
+  for (int slot = 1; slot <= frames; ++slot) {
+    const double x = left + (slot - 1) * kCombPitchMm;
+    RectShape bar{
+        {x + kFaceGapMm, top - kTopBarMm - 0.3}, kCombPitchMm - 2 * kFaceGapMm, kTopBarMm, 0.3};
+    bar.fill = Ink::WoodEdge;
+    bar.stroke.ink = Ink::None;
+    out.emplace_back(bar);
+    for (int side = 0; side < 2; ++side) {
+      const auto it = faces.find({slot, side});
+      const CombFace face = it == faces.end() ? CombFace{} : it->second;
+      append(out, combFaceShapes(face, faceWidth, faceHeight, 2, 4),
+             {x + kFaceGapMm + side * (faceWidth + kFaceGapMm), top});
+    }
+  }
+}
+
+}  // namespace
+
+StackDrawing stackDrawing(const apiary::Season& season, const apiary::HiveState& hive, base::Date) {
+  StackDrawing d;
+  int frames = 0;
+  for (const apiary::BoxState& box : hive.boxes) {
+    frames = std::max(frames, box.frames > 0 ? box.frames : kDefaultFrames);
+  }
+  if (frames == 0) frames = kDefaultFrames;
+  const double width = frames * kCombPitchMm + 2 * kWallMm;
+  RectShape floor{{-1, -kFloorMm}, width + 2, kFloorMm, 0.5};
+  floor.fill = Ink::Wood;
+  floor.stroke = {Ink::WoodEdge, 0.4};
+  d.shapes.emplace_back(floor);
+  RectShape entrance{{width * 0.38, -kFloorMm + 0.4}, width * 0.24, 1.1};
+  entrance.fill = Ink::Text;
+  entrance.stroke.ink = Ink::None;
+  d.shapes.emplace_back(entrance);
+  double y = -kFloorMm;
+  for (const apiary::BoxState& box : hive.boxes) {
+    const double gap = gapHeight(box.beneath);
+    drawBeneath(d.shapes, box.beneath, width, y - gap / 2);
+    const double own = (box.frames > 0 ? box.frames : kDefaultFrames) * kCombPitchMm + 2 * kWallMm;
+    const double height = boxHeight(box);
+    y -= gap + height;
+    const StackDrawing::BoxArea area{box.position, {(width - own) / 2, y}, own, height};
+    drawBox(d.shapes, season, hive, box, area);
+    d.boxes.push_back(area);
+  }
+  RectShape roof{{-1.5, y - kRoofMm - 0.4}, width + 3, kRoofMm, 0.6};
+  roof.fill = hive.wrapped ? Ink::Shade : Ink::Wood;
+  roof.stroke = {Ink::WoodEdge, 0.4};
+  d.shapes.emplace_back(roof);
+  d.widthMm = width;
+  d.heightMm = -(y - kRoofMm - 0.4);
+  return d;
+}
+
+}  // namespace outyard::sheet
