@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <vector>
+
+#include "core/apiary/state.h"
+#include "ui/widgets/place.h"
+
+class QComboBox;
+class QLabel;
+class QStackedWidget;
+class QTabBar;
+class QVBoxLayout;
+
+namespace outyard::widgets {
+class SeasonHub;
+class StackView;
+}  // namespace outyard::widgets
+
+namespace outyard::hive {
+
+class HiveActions;
+class JournalPanel;
+
+/// One hive: its stack from the side, what is known of its colonies, its journal, and everything
+/// that can be recorded about it.
+class HivePlace : public widgets::Place {
+  Q_OBJECT
+ public:
+  explicit HivePlace(widgets::SeasonHub& hub, QWidget* parent = nullptr);
+  ~HivePlace() override;
+  [[nodiscard]] QString title() const override;
+  [[nodiscard]] QIcon icon() const override;
+  void printTo(QPagedPaintDevice& device) override;
+  [[nodiscard]] QList<QAction*> menuActions() const override;
+  void takeFocus() override;
+
+ private:
+  void makeHead(QVBoxLayout& to);
+  void makeMiddle(QVBoxLayout& to);
+  /// All hives by yard, each yard in walking order.
+  void fillChooser();
+  void showHive();
+  void showFacts(const apiary::HiveState& state);
+  void chooseTyped();
+  void step(int by);
+
+  widgets::SeasonHub& m_hub;
+  HiveActions* m_actions = nullptr;
+  std::vector<base::HiveId> m_order;
+  QComboBox* m_chooser = nullptr;
+  QAction* m_previous = nullptr;
+  QAction* m_next = nullptr;
+  QLabel* m_title = nullptr;
+  QLabel* m_subtitle = nullptr;
+  QTabBar* m_colonies = nullptr;
+  QStackedWidget* m_pages = nullptr;
+  QLabel* m_empty = nullptr;
+  widgets::StackView* m_stack = nullptr;
+  QLabel* m_stackNote = nullptr;
+  QLabel* m_facts = nullptr;
+  JournalPanel* m_journal = nullptr;
+};
+
+}  // namespace outyard::hive
