@@ -100,7 +100,8 @@ Interval wilson(int hits, int of) {
   const double p = hits / n;
   const double centre = (p + z * z / (2 * n)) / (1 + z * z / n);
   const double half = z / (1 + z * z / n) * std::sqrt(p * (1 - p) / n + z * z / (4 * n * n));
-  return {std::max(0.0, centre - half), std::min(1.0, centre + half)};
+  // At the ends the interval touches them exactly; rounding must not say otherwise.
+  return {hits <= 0 ? 0.0 : centre - half, hits >= of ? 1.0 : centre + half};
 }
 
 }  // namespace outyard::strength

@@ -37,6 +37,11 @@ double shareOfPercent(double percent);
 /// Eighths that the bees fill when a full side holds beesPerSide.
 double eighthsFor(double bees, double beesPerSide);
 
+/// Bees of a comb in use, mean of colonies with room to spare (Simpson 1969, J. Apic. Res. 8:3),
+/// and of a frame that a pollination grader calls full (E. Mussen, University of California).
+inline constexpr double kBeesPerLangstrothInUse = 1400, kBeesPerBritishInUse = 1100;
+inline constexpr double kBeesPerGradersFrame = 2000;
+
 // --- Brood ------------------------------------------------------------------------------------
 
 /// Days of a worker as egg, larva and sealed: 3, 6, 12, together 21.
@@ -68,7 +73,7 @@ double clusterBees(double diameterCm, double beesPerCm2, double combSpacingCm = 
 /// Cells that so many bees can keep warm: the inside of a round cluster whose outer shell is 1 cm
 /// deep at 15 C and 0.08 cm deeper for each degree colder, of which about 60 % is free for
 /// brood, the rest holds stores and pollen. Our assumption; it puts the published small April
-/// nest (2,000 bees, 1,300 cells) at four fifths and full summer colonies at one half.
+/// nest (2,000 bees, 1,300 cells) at two thirds and full summer colonies at one half.
 double warmCells(double bees, double meanC, const FrameFigures& figures);
 
 // --- Mite washes ------------------------------------------------------------------------------

@@ -56,19 +56,23 @@ YardCalendar yardCalendar(const apiary::Season& season, const base::YardId& yard
 
 std::optional<double> meanTemperature(const apiary::Season& season, const base::YardId& yard,
                                       base::Date day) {
-  using apiary::WeatherKind;
+  const auto& weather = season.table<apiary::WeatherDay>();
   double sum = 0;
   int days = 0;
   for (int back = 0; back < 7; ++back) {
-    const std::string key = yard.str() + '\x1F' + day.plusDays(-back).iso() + '\x1F';
-    for (const WeatherKind kind :
-         {WeatherKind::Observed, WeatherKind::Forecast, WeatherKind::Normal}) {
-      const auto* w = season.find<apiary::WeatherDay>(key + std::string(apiary::code(kind)));
-      if (!w) continue;
-      sum += (w->tminC + w->tmaxC) / 2;
-      ++days;
-      break;
+    const std::string prefix = yard.str() + '\x1F' + day.plusDays(-back).iso() + '\x1F';
+    // Kinds stand in the order in which they count; of several forecasts the latest.
+    const apiary::WeatherDay* best = nullptr;
+    for (auto it = weather.lower_bound(prefix); it != weather.end(); ++it) {
+      if (it->first.compare(0, prefix.size(), prefix) != 0) break;
+      const apiary::WeatherDay& w = it->second;
+      if (!best || w.kind < best->kind || (w.kind == best->kind && w.issued > best->issued)) {
+        best = &w;
+      }
     }
+    if (!best) continue;
+    sum += (best->tminC + best->tmaxC) / 2;
+    ++days;
   }
   if (days == 0) return std::nullopt;
   return sum / days;
