@@ -60,7 +60,7 @@ def text_of(value):
     if isinstance(value, bool):
         return "1" if value else "0"
     if isinstance(value, float):
-        short = repr(round(value, 6))
+        short = repr(round(value, 6) + 0.0)  # no minus zero
         return short[:-2] if short.endswith(".0") else short
     return str(value)
 

@@ -116,17 +116,40 @@ int mostPlace(const std::string& text) {
   return most;
 }
 
+/// Files whose keys stand in a table of their own instead of in the call.
+const std::set<std::string> kKeysInTables{"core/planning/boost_accept.cpp"};
+
 TEST(Catalogue, EveryKeyHasText) {
   const auto words = catalogue();
   const auto calls = messageCalls();
   ASSERT_GT(words.size(), 50u);
   ASSERT_GT(calls.size(), 50u);
   for (const auto& call : calls) {
-    EXPECT_FALSE(call.keys.empty()) << call.where << ": the key is not a literal";
+    const bool inTable = kKeysInTables.contains(call.where.substr(0, call.where.find(':')));
+    EXPECT_TRUE(inTable || !call.keys.empty()) << call.where << ": the key is not a literal";
     for (const auto& key : call.keys) {
       EXPECT_TRUE(words.contains(key)) << call.where << ": no text for " << key;
     }
   }
+}
+
+// Also what looks like a key and stands in a table: its first word is that of the room's own keys.
+TEST(Catalogue, EveryLiteralThatLooksLikeAKeyHasText) {
+  static const std::regex kKey(R"re([a-z_]+(\.[a-z0-9_]+)+)re");
+  const auto words = catalogue();
+  int seen = 0;
+  for (const auto& file : filesBelow({"core/planning"}, {".cpp", ".h"})) {
+    const std::string text = withoutComments(textOf(file));
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      if (text[i] != '"' || (i > 0 && text[i - 1] == '\'')) continue;
+      const Literal l = literalAt(text, i);
+      i = l.end - 1;
+      if (!std::regex_match(l.text, kKey) || l.text.rfind("planning.", 0) != 0) continue;
+      ++seen;
+      EXPECT_TRUE(words.contains(l.text)) << nameOf(file) << ": no text for " << l.text;
+    }
+  }
+  EXPECT_GT(seen, 50);
 }
 
 TEST(Catalogue, NoTextAsksForMoreThanItGets) {
