@@ -17,6 +17,7 @@ class QLabel;
 class QMenu;
 class QStackedWidget;
 class QToolBar;
+class QPagedPaintDevice;
 
 namespace outyard::main_window {
 
@@ -73,7 +74,12 @@ class MainWindow : public QMainWindow {
     QAction* action = nullptr;
   };
   void makePlaces();
-  void makeActions();
+  void makeFileMenu();
+  void makeEditMenu();
+  void makeViewMenu();
+  void makeHelpMenu();
+  QAction* addTo(QMenu* menu, const QString& text, const QKeySequence& keys,
+                 std::function<void()> slot, bool needsSeason);
   void makeStatus();
   void makeGuide();
   void addPlace(const QString& name, widgets::Place* place, const QKeySequence& keys);
@@ -85,13 +91,19 @@ class MainWindow : public QMainWindow {
   void exportTables();
   void printSheet();
   void printPlace();
-  void exportPicture();
+  void savePlacePdf();
+  void savePicture();
   void askHive();
   void showAbout();
   void refreshActions();
   void refreshStatus();
   void refreshRecent();
+  void setTheme(adapt::Theme theme);
+  void setUnits(bool us);
   void refreshIcons();
+  void fillPlaceMenu();
+  [[nodiscard]] widgets::Place* currentPlace() const;
+  [[nodiscard]] widgets::Dialogs& dialogs() const { return m_hub.dialogs(); }
 
   widgets::SeasonHub& m_hub;
   FileServices m_services;

@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the actions of the window do: files, printing, finding.
+#include <QAction>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenu>
+#include <QPageSize>
+#include <QPdfWriter>
+#include <QPrintDialog>
+#include <QPrinter>
+#include <QSaveFile>
+#include <QStatusBar>
+
+#include "ui/adapt/words.h"
+#include "ui/main_window/main_window.h"
+#include "ui/main_window/sheet_dialog.h"
+#include "ui/widgets/theme.h"
+
+namespace outyard::main_window {
+namespace {
+
+constexpr char16_t kSuffix[] = u".outyard";
+
+QString withSuffix(QString file, QStringView suffix) {
+  if (!file.isEmpty() && !file.endsWith(suffix, Qt::CaseInsensitive)) file += suffix;
+  return file;
+}
+
+}  // namespace
+
+// --- season files -------------------------------------------------------------------------------
+
+bool MainWindow::takeOver(FileServices::Opened opened, const QString& file) {
+  if (!opened) {
+    dialogs().failure(this, tr("The season was not opened"), adapt::words(opened.failure()));
+    return false;
+  }
+  m_hub.settings().noteSeason(file);
+  m_hub.open(std::move(opened.value()), file);
+  return true;
+}
+
+bool MainWindow::openSeason(const QString& file) {
+  const QString whole = QFileInfo(file).absoluteFilePath();
+  if (m_hub.isOpen() && whole == QFileInfo(m_hub.path()).absoluteFilePath()) return true;
+  return m_services.open && takeOver(m_services.open(whole), whole);
+}
+
+bool MainWindow::openSample() {
+  const QString& file = m_services.sampleFile;
+  if (!m_services.loadSample) return false;
+  if (m_hub.isOpen() && QFileInfo(file) == QFileInfo(m_hub.path())) return true;
+  return takeOver(m_services.loadSample(file), file);
+}
+
+void MainWindow::newSeason() {
+  const QString file =
+      withSuffix(dialogs().saveFile(this, tr("New season"), tr("Season files (*.outyard)"),
+                                    tr("season.outyard")),
+                 kSuffix);
+  if (!file.isEmpty()) takeOver(m_services.create(file), file);
+}
+
+void MainWindow::chooseSeason() {
+  const QString file =
+      dialogs().openFile(this, tr("Open season"), tr("Season files (*.outyard);;All files (*)"));
+  if (!file.isEmpty()) openSeason(file);
+}
+
+void MainWindow::saveAs() {
+  const QString file =
+      withSuffix(dialogs().saveFile(this, tr("Save season as"), tr("Season files (*.outyard)"),
+                                    QFileInfo(m_hub.path()).completeBaseName()),
+                 kSuffix);
+  if (file.isEmpty()) return;
+  const auto saved = m_services.saveCopy(m_hub.path(), file);
+  if (!saved) {
+    dialogs().failure(this, tr("The season was not saved"), adapt::words(saved.failure()));
+    return;
+  }
+  openSeason(file);
+}
+
+void MainWindow::refreshRecent() {
+  m_recent->clear();
+  for (const QString& file : m_hub.settings().get(adapt::desk::kRecentSeasons)) {
+    auto* action =
+        m_recent->addAction(QFileInfo(file).fileName().replace(u'&', QLatin1String("&&")));
+    action->setToolTip(file);
+    action->setEnabled(QFileInfo::exists(file));
+    connect(action, &QAction::triggered, this, [this, file] { openSeason(file); });
+  }
+  m_recent->setToolTipsVisible(true);
+  m_recent->setEnabled(!m_recent->isEmpty());
+}
+
+void MainWindow::importTables() {
+  const QString folder = dialogs().chooseFolder(this, tr("Folder with the tables to import"));
+  if (folder.isEmpty()) return;
+  const auto done = m_services.importTables(*m_hub.session(), folder);
+  if (done) {
+    dialogs().inform(this, tr("Tables imported"), adapt::words(done.value()));
+  } else {
+    dialogs().failure(this, tr("Nothing was imported"), adapt::words(done.failure()));
+  }
+}
+
+void MainWindow::exportTables() {
+  const QString folder = dialogs().chooseFolder(this, tr("Folder to write the tables to"));
+  if (folder.isEmpty()) return;
+  const auto done = m_services.exportTables(m_hub.season(), folder);
+  if (done) {
+    statusBar()->showMessage(tr("The tables stand in %1").arg(folder), 8000);
+  } else {
+    dialogs().failure(this, tr("The tables were not written"), adapt::words(done.failure()));
+  }
+}
+
+// --- paper and pictures -------------------------------------------------------------------------
+
+void MainWindow::printSheet() {
+  SheetDialog dialog(m_hub, this);
+  if (!dialogs().run(dialog)) return;
+  m_hub.settings().set(adapt::desk::kLetterPaper, dialog.letterPaper());
+  const QString name = tr("sheet %1 %2.pdf")
+                           .arg(QString::fromStdString(dialog.yard().str()),
+                                QString::fromStdString(dialog.date().iso()));
+  const QString file = withSuffix(
+      dialogs().saveFile(this, tr("Save yard sheet"), tr("PDF files (*.pdf)"), name), u".pdf");
+  if (file.isEmpty()) return;
+  const auto done = m_services.writeSheet(*m_hub.session(), dialog.yard(), dialog.date(),
+                                          dialog.letterPaper(), file);
+  if (done) {
+    statusBar()->showMessage(tr("The sheet stands in %1").arg(file), 8000);
+  } else {
+    dialogs().failure(this, tr("The sheet was not written"), adapt::words(done.failure()));
+  }
+}
+
+void MainWindow::printPlace() {
+  // Made only now: a printer object asks the print server, which can be slow.
+  QPrinter printer(QPrinter::HighResolution);
+  printer.setDocName(currentPlace()->title());
+  QPrintDialog dialog(&printer, this);
+  if (dialogs().run(dialog)) currentPlace()->printTo(printer);
+}
+
+void MainWindow::savePlacePdf() {
+  const QString file =
+      withSuffix(dialogs().saveFile(this, tr("Save page as PDF"), tr("PDF files (*.pdf)"),
+                                    currentPlace()->title().toLower() + QStringLiteral(".pdf")),
+                 u".pdf");
+  if (file.isEmpty()) return;
+  QSaveFile out(file);
+  bool written = out.open(QIODevice::WriteOnly);
+  if (written) {
+    QPdfWriter writer(&out);
+    const bool letter = m_hub.settings().get(adapt::desk::kLetterPaper);
+    writer.setPageSize(QPageSize(letter ? QPageSize::Letter : QPageSize::A4));
+    writer.setPageMargins(QMarginsF());
+    writer.setTitle(currentPlace()->title());
+    currentPlace()->printTo(writer);
+  }
+  written = written && out.commit();
+  if (!written) {
+    dialogs().failure(
+        this, tr("The page was not saved"),
+        tr("%1 could not be written: %2. Choose another folder.").arg(file, out.errorString()));
+  }
+}
+
+void MainWindow::savePicture() {
+  const QString file =
+      withSuffix(dialogs().saveFile(this, tr("Save page as picture"), tr("PNG pictures (*.png)"),
+                                    currentPlace()->title().toLower() + QStringLiteral(".png")),
+                 u".png");
+  if (file.isEmpty()) return;
+  QSaveFile out(file);
+  const bool written =
+      out.open(QIODevice::WriteOnly) && currentPlace()->picture().save(&out, "PNG") && out.commit();
+  if (!written) {
+    dialogs().failure(
+        this, tr("The picture was not saved"),
+        tr("%1 could not be written: %2. Choose another folder.").arg(file, out.errorString()));
+  }
+}
+
+// --- the rest -----------------------------------------------------------------------------------
+
+bool MainWindow::findHive(const QString& number) {
+  const QString wanted = number.trimmed();
+  if (wanted.isEmpty()) return false;
+  std::vector<base::HiveId> ending;
+  for (const auto& [key, hive] : m_hub.season().table<apiary::Hive>()) {
+    const QString id = QString::fromStdString(hive.hive.str());
+    if (id.compare(wanted, Qt::CaseInsensitive) == 0) {
+      m_hub.selectHive(hive.hive);
+      return true;
+    }
+    if (id.endsWith(wanted, Qt::CaseInsensitive)) ending.push_back(hive.hive);
+  }
+  if (ending.size() != 1) return false;
+  m_hub.selectHive(ending.front());
+  return true;
+}
+
+void MainWindow::askHive() {
+  FindDialog dialog(m_hub, this);
+  if (!dialogs().run(dialog) || dialog.number().isEmpty()) return;
+  if (!findHive(dialog.number())) {
+    dialogs().inform(
+        this, tr("Find hive"),
+        tr("No single hive is numbered %1. Write its whole number.").arg(dialog.number()));
+  }
+}
+
+void MainWindow::setTheme(adapt::Theme theme) {
+  m_hub.settings().set(adapt::desk::kTheme, theme);
+  widgets::applyTheme(theme);
+}
+
+void MainWindow::setUnits(bool us) {
+  auto& settings = m_hub.settings();
+  settings.set(adapt::desk::kMassUnit, us ? adapt::MassUnit::Pound : adapt::MassUnit::Kilogram);
+  settings.set(adapt::desk::kTemperatureUnit,
+               us ? adapt::TemperatureUnit::Fahrenheit : adapt::TemperatureUnit::Celsius);
+  settings.set(adapt::desk::kLengthUnit, us ? adapt::LengthUnit::Foot : adapt::LengthUnit::Metre);
+  Q_EMIT m_hub.shownDateChanged();  // every place words its figures again
+}
+
+void MainWindow::showAbout() {
+  dialogs().inform(
+      this, tr("About Outyard"),
+      tr("Outyard %1\n\nFor beekeepers with many yards: who is strong, who is small but sound, and "
+         "who can help whom.\n\nFree software under the GNU General Public License, version 3 or "
+         "later. Your records stay in the season file on this machine.\n\nThe program never "
+         "diagnoses a disease: on any sign of foul brood call the bee inspector.")
+          .arg(QLatin1String(OUTYARD_VERSION)));
+}
+
+}  // namespace outyard::main_window

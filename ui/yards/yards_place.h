@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <optional>
+
+#include "core/planning/boost.h"
+#include "core/session/commands.h"
+#include "ui/widgets/place.h"
+#include "ui/widgets/session_model.h"
+#include "ui/yards/joint_dialog.h"
+#include "ui/yards/spot_dialog.h"
+
+class QLabel;
+class QSplitter;
+class QStackedWidget;
+class QTimer;
+class QToolButton;
+
+namespace outyard::yards {
+
+class DateBar;
+class HivePanel;
+class HiveTable;
+class Legend;
+class YardList;
+class YardMap;
+
+/// The yards: list on the left, map or table in the middle, the chosen hive on the right, the days
+/// below. Says what a drag on the map means and does it.
+class YardsPlace : public widgets::Place {
+  Q_OBJECT
+ public:
+  explicit YardsPlace(widgets::SeasonHub& hub, QWidget* parent = nullptr);
+  ~YardsPlace() override;
+
+  [[nodiscard]] QString title() const override;
+  [[nodiscard]] QIcon icon() const override;
+  void printTo(QPagedPaintDevice& device) override;
+  [[nodiscard]] QImage picture() override;
+  [[nodiscard]] QList<QAction*> menuActions() const override;
+  void takeFocus() override;
+
+  /// Arrows of the plan's chosen pairs over the map; null takes them away.
+  void showPairs(const planning::BoostPlan* plan);
+  void showAsTable(bool table);
+  [[nodiscard]] YardMap& map() const { return *m_map; }
+  [[nodiscard]] HiveTable& table() const { return *m_table; }
+
+ protected:
+  void changeEvent(QEvent* event) override;
+
+ private:
+  void makeActions();
+  QWidget* makeToolRow();
+  QWidget* makeCentre();
+  void connectMap();
+  void refresh();
+  void refreshActions();
+  void refreshHead();
+  void showMenu(const std::optional<base::HiveId>& hive, const QPoint& globalPoint,
+                std::optional<QPointF> groundM);
+  void askJoint(const base::HiveId& hive, std::optional<base::HiveId> target, Joint joint);
+  void askMove(session::Spot spot, const base::YardId& to);
+  void askSpot(SpotDialog::Kind kind);
+  void addYard();
+  void changeYard();
+  void addHive(std::optional<QPointF> placeM);
+  void addStand(std::optional<QPointF> placeM);
+  [[nodiscard]] std::optional<session::Spot> chosenSpot() const;
+  [[nodiscard]] QPointF freePlace() const;
+
+  widgets::SeasonHub& m_hub;
+  YardList* m_list = nullptr;
+  YardMap* m_map = nullptr;
+  HiveTable* m_table = nullptr;
+  HivePanel* m_panel = nullptr;
+  DateBar* m_dates = nullptr;
+  Legend* m_legend = nullptr;
+  QStackedWidget* m_views = nullptr;
+  QSplitter* m_splitter = nullptr;
+  QLabel *m_name = nullptr, *m_hint = nullptr;
+  QTimer* m_listWait = nullptr;
+  QAction *m_asMap = nullptr, *m_asTable = nullptr, *m_arrange = nullptr, *m_showLegend = nullptr;
+  QAction *m_zoomIn = nullptr, *m_zoomOut = nullptr, *m_fit = nullptr;
+  QAction *m_addYard = nullptr, *m_changeYard = nullptr, *m_addHive = nullptr,
+          *m_addStand = nullptr;
+  QAction *m_openHive = nullptr, *m_inspect = nullptr, *m_setOver = nullptr, *m_unite = nullptr,
+          *m_swap = nullptr, *m_moveHive = nullptr, *m_correct = nullptr;
+};
+
+}  // namespace outyard::yards
