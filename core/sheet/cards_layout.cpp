@@ -13,9 +13,9 @@ using base::message;
 constexpr double kInset = 2, kColumnGap = 3.5;
 constexpr int kColumns = 2;
 constexpr TextStyle kHeading{3.3, true};
-constexpr TextStyle kText{2.45, false};
-constexpr TextStyle kBold{2.45, true};
-constexpr double kHeadingMm = 5.2, kLeading = 2.95;
+constexpr TextStyle kText{2.4, false};
+constexpr TextStyle kBold{2.4, true};
+constexpr double kHeadingMm = 5.2, kLeading = 2.8;
 constexpr double kCardGap = 1.6;
 
 /// Said once in the head of the sheet, for all work in the yard.

@@ -34,10 +34,12 @@ struct Sizes {
 
 class Form {
  public:
-  Form(PageCanvas& canvas, std::vector<Line> lines, double width)
+  Form(PageCanvas& canvas, std::vector<Line> lines, double width, double optionGap)
       : m_canvas(canvas), m_lines(std::move(lines)), m_width(width) {
     for (double by = 1; by > 0.3; by -= 0.04) {
-      m_sizes = Sizes{}.scaled(by);
+      Sizes sizes;
+      sizes.optionGap = optionGap;
+      m_sizes = sizes.scaled(by);
       if (longest() <= m_width) break;
     }
   }
@@ -149,7 +151,8 @@ void drawEntry(PageCanvas& canvas, const std::function<std::string(const base::M
   }
   constexpr int kLines = 4;
   const double pitch = std::min(heightMm, 24.0) / kLines;
-  Form form(canvas, lines, kEntryWidthMm);
+  // few words to circle may stand wider apart
+  Form form(canvas, lines, kEntryWidthMm, kind == RowKind::Dead ? 4.5 : 1.5);
   form.draw(corner, pitch);
   // The free line: why it was not done, and all else.
   const double right = corner.x + kEntryWidthMm;

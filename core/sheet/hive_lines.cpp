@@ -30,7 +30,7 @@ std::string joined(const std::vector<std::string>& parts) {
   std::string text;
   for (const std::string& part : parts) {
     if (part.empty()) continue;
-    if (!text.empty()) text += " \u00B7 ";
+    if (!text.empty()) text += "\u00A0\u00B7 ";  // the dot never begins a line
     text += part;
   }
   return text;
@@ -105,7 +105,7 @@ class LineWriter {
 
   RowContent deadRow(const apiary::HiveState& hive) {
     RowContent row = startRow(hive, RowKind::Dead);
-    row.verdict = hive.diedOn ? m_c.word(message("sheet.dead.on", hive.diedOn->iso()))
+    row.verdict = hive.diedOn ? m_c.word(message("sheet.dead.on", shortDate(m_c, *hive.diedOn)))
                               : m_c.word(message("sheet.dead"));
     row.tasks.push_back(m_c.word(message("sheet.do.close_entrance")));
     row.details = boxesText(static_cast<int>(hive.boxes.size()));
@@ -134,7 +134,7 @@ class LineWriter {
       row.verdict = row.verdict.empty() ? place : place + ": " + row.verdict;
     }
     const apiary::Inspection* seen = colony.lastInspection;
-    row.seenOn = seen ? m_c.word(message("sheet.seen.on", seen->date.iso()))
+    row.seenOn = seen ? m_c.word(message("sheet.seen.on", shortDate(m_c, seen->date)))
                       : m_c.word(message("sheet.seen.never"));
     row.details = detailsOf(hive, colony, judged);
     row.expected = expectedOf(colony, judged);
@@ -152,16 +152,22 @@ class LineWriter {
   std::string queenText(const apiary::ColonyState& colony) {
     const apiary::Inspection* seen = colony.lastInspection;
     const std::string year = colony.queenYear ? std::to_string(*colony.queenYear) : std::string();
+    // Eggs say that she is there: that she was not seen matters only where none were.
+    const bool sawHer = seen && seen->queenSeen.value_or(false);
+    const bool missed = seen && seen->queenSeen && !*seen->queenSeen;
+    const bool missing = missed && !seen->eggsSeen.value_or(false);
+    if (missing && !year.empty()) return m_c.word(message("sheet.seen.queen_year_not_seen", year));
     std::vector<std::string> parts;
     if (!year.empty() && colony.queenMarked.value_or(false)) {
-      parts.push_back(m_c.word(message("sheet.seen.queen_marked", year)));
+      parts.push_back(m_c.word(sawHer ? message("sheet.seen.queen_marked_seen", year)
+                                      : message("sheet.seen.queen_marked", year)));
     } else if (!year.empty()) {
-      parts.push_back(m_c.word(message("sheet.seen.queen_year", year)));
+      parts.push_back(m_c.word(sawHer ? message("sheet.seen.queen_year_seen", year)
+                                      : message("sheet.seen.queen_year", year)));
+    } else if (sawHer) {
+      parts.push_back(m_c.word(message("sheet.seen.queen")));
     }
-    if (seen && seen->queenSeen) {
-      parts.push_back(m_c.word(*seen->queenSeen ? message("sheet.seen.queen")
-                                                : message("sheet.seen.no_queen")));
-    }
+    if (missing) parts.push_back(m_c.word(message("sheet.seen.no_queen")));
     return joined(parts);
   }
 
@@ -213,9 +219,10 @@ class LineWriter {
     }
     if (!last) return {};
     constexpr std::size_t kMethodLetters = 14;
-    return last->method.empty() ? m_c.word(message("sheet.seen.treated", last->date.iso()))
-                                : m_c.word(message("sheet.seen.treated_with", last->date.iso(),
-                                                   shortened(last->method, kMethodLetters)));
+    return last->method.empty()
+               ? m_c.word(message("sheet.seen.treated", shortDate(m_c, last->date)))
+               : m_c.word(message("sheet.seen.treated_with", shortDate(m_c, last->date),
+                                  shortened(last->method, kMethodLetters)));
   }
 
   static std::optional<double> seamsOf(const apiary::ColonyState& colony,

@@ -58,6 +58,8 @@ std::string hiveReference(const SheetContext& context, const base::HiveId& hive)
 std::string shortened(const std::string& name, std::size_t letters);
 /// A number with at most one decimal that says something, ready for a message.
 double oneDecimal(double value);
+/// "2 Jan"; with the year where it is not the sheet's own.
+std::string shortDate(const SheetContext& context, base::Date date);
 /// "9 kg" or "20 lb".
 std::string massText(const SheetContext& context, double kg);
 

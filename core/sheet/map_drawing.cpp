@@ -14,17 +14,20 @@ namespace {
 
 using apiary::FeatureKind;
 
-constexpr double kLabelMm = 2.7;
+constexpr double kLabelMm = 2.6;
 constexpr double kEdgeMm = 2.5;
 constexpr double kMarkTallMm = kMapMarkMm * kMarkHeightMm / kMarkWidthMm;
 /// A mark with its label beneath, around the centre of the mark.
-constexpr double kCellWide = kMapMarkMm + 0.8;
-constexpr double kAboveMm = 0.5, kBelowMm = kLabelMm + 1.0;
+constexpr double kCellWide = kMapMarkMm + 0.4;
+constexpr double kAboveMm = 0.3, kBelowMm = kLabelMm + 0.7;
 constexpr double kCellTop = kMapMarkMm / 2 + kAboveMm;
 constexpr double kCellBottom = kMapMarkMm / 2 + kBelowMm;
 constexpr double kCellTall = kCellTop + kCellBottom;
 constexpr double kMarkScale = kMapMarkMm / kMarkWidthMm;
-constexpr double kNudgeMm = 5;
+constexpr double kNudgeMm = 8;
+constexpr double kSymbolMm = 2.6;  ///< half the width of a symbol
+/// Least cell of the grid of a crowded map: three lines of a group's numbers, or one mark.
+constexpr double kGridWide = 30, kGridTall = 12;
 /// Strip at the bottom for the scale bar.
 constexpr double kFootMm = 6.5;
 
@@ -64,8 +67,8 @@ class Mapper {
   MapDrawing draw() {
     findScale();
     drawGround();
-    placeHives();
     drawFeatureShapes();
+    placeHives();
     drawHives();
     drawFeatureTexts();
     drawNorth();
@@ -160,20 +163,53 @@ class Mapper {
     std::sort(m_groups.begin(), m_groups.end(), [](const Group& a, const Group& b) {
       return naturalLess(a.hives.front()->hive.str(), b.hives.front()->hive.str());
     });
+    const std::vector<Group> singles = m_groups;
     nudge();
     while (mergeOne()) {
     }
+    constexpr std::size_t kLargeGroup = 6;
+    const bool crowded = std::any_of(m_groups.begin(), m_groups.end(),
+                                     [](const Group& g) { return g.hives.size() > kLargeGroup; });
+    if (crowded) gatherInCells(singles);
+  }
+
+  /// Where nudging ends in heaps: one group for each cell of a grid, which stays near its place.
+  void gatherInCells(const std::vector<Group>& singles) {
+    const Area in = field();
+    const int across = std::max(1, static_cast<int>((in.x1 - in.x0) / kGridWide));
+    const int down = std::max(1, static_cast<int>((in.y1 - in.y0) / kGridTall));
+    const double wide = (in.x1 - in.x0) / across, tall = (in.y1 - in.y0) / down;
+    std::map<std::pair<int, int>, Group> cells;
+    for (const Group& g : singles) {
+      const int column = std::clamp(static_cast<int>((g.truth.x - in.x0) / wide), 0, across - 1);
+      const int row = std::clamp(static_cast<int>((g.truth.y - in.y0) / tall), 0, down - 1);
+      Group& cell = cells[{row, column}];
+      if (cell.hives.empty()) {
+        cell = g;
+      } else {
+        merge(cell, g);
+      }
+      cell.width = std::min(cell.width, wide - 0.6);
+      // within its cell, so that no two meet
+      const double left = in.x0 + column * wide, top = in.y0 + row * tall;
+      cell.centre.x =
+          std::clamp(cell.truth.x, left + cell.width / 2 + 0.2, left + wide - cell.width / 2 - 0.2);
+      cell.centre.y = std::clamp(cell.truth.y, top + cell.top, top + tall - cell.bottom);
+    }
+    m_groups.clear();
+    for (auto& [place, cell] : cells) m_groups.push_back(std::move(cell));
   }
 
   /// Pushes marks apart along the shorter way, never far from their true place.
   void nudge() {
-    constexpr int kRounds = 120;
+    constexpr int kRounds = 300;
     for (int round = 0; round < kRounds; ++round) {
       bool moved = false;
       for (std::size_t i = 0; i < m_groups.size(); ++i) {
         for (std::size_t k = i + 1; k < m_groups.size(); ++k) {
           moved = pushApart(m_groups[i], m_groups[k]) || moved;
         }
+        for (const Point& p : m_symbols) moved = pushOff(m_groups[i], p) || moved;
       }
       if (!moved) return;
     }
@@ -188,18 +224,32 @@ class Mapper {
     const bool sideways = overX <= overY;
     const double push = (sideways ? overX : overY) / 2 + 0.01;
     const double sign = (sideways ? dx : dy) >= 0 ? 1 : -1;
-    const auto shift = [&](Group& g, double by) {
-      Point& c = g.centre;
-      (sideways ? c.x : c.y) += by;
-      const double away = std::hypot(c.x - g.truth.x, c.y - g.truth.y);
-      if (away > kNudgeMm) {
-        c.x = g.truth.x + (c.x - g.truth.x) * kNudgeMm / away;
-        c.y = g.truth.y + (c.y - g.truth.y) * kNudgeMm / away;
-      }
-      keepInside(g);
-    };
-    shift(a, -sign * push);
-    shift(b, sign * push);
+    shift(a, -sign * push, sideways);
+    shift(b, sign * push, sideways);
+    return true;
+  }
+
+  void shift(Group& g, double by, bool sideways) const {
+    Point& c = g.centre;
+    (sideways ? c.x : c.y) += by;
+    const double away = std::hypot(c.x - g.truth.x, c.y - g.truth.y);
+    if (away > kNudgeMm) {
+      c.x = g.truth.x + (c.x - g.truth.x) * kNudgeMm / away;
+      c.y = g.truth.y + (c.y - g.truth.y) * kNudgeMm / away;
+    }
+    keepInside(g);
+  }
+
+  /// Away from the symbol of a gate, a truck or water, which stays where it is.
+  bool pushOff(Group& g, Point symbol) const {
+    const double dx = g.centre.x - symbol.x, dy = g.centre.y - symbol.y;
+    const double overX = g.width / 2 + kSymbolMm - std::abs(dx);
+    const double overY = dy >= 0 ? g.top + kSymbolMm / 2 - dy : g.bottom + kSymbolMm / 2 + dy;
+    constexpr double kEnough = 0.02;
+    if (overX <= kEnough || overY <= kEnough) return false;
+    const bool sideways = overX <= overY;
+    const double sign = (sideways ? dx : dy) >= 0 ? 1 : -1;
+    shift(g, sign * ((sideways ? overX : overY) + 0.01), sideways);
     return true;
   }
 
@@ -288,10 +338,15 @@ class Mapper {
       m_out.shapes.insert(m_out.shapes.end(), drawn.begin(), drawn.end());
       const auto label = m_in.labels.find(hive.hive);
       if (label != m_in.labels.end()) {
-        const Wrapped one =
-            wrapText(*m_in.text, label->second, {kLabelMm, true}, kCellWide - 0.2, 1);
+        // Two colonies have two numbers: smaller, before they would be cut.
+        constexpr double kLeastMm = 1.9;
+        double size = kLabelMm;
+        while (size > kLeastMm && m_in.text->widthMm(label->second, size, true) > kCellWide - 0.2) {
+          size -= 0.1;
+        }
+        const Wrapped one = wrapText(*m_in.text, label->second, {size, true}, kCellWide - 0.2, 1);
         if (!one.lines.empty()) {
-          text({g.centre.x, g.centre.y + g.bottom - 1.0}, one.lines.front(), kLabelMm, true,
+          text({g.centre.x, g.centre.y + g.bottom - 0.75}, one.lines.front(), size, true,
                Align::Centre);
         }
       }
@@ -322,6 +377,11 @@ class Mapper {
     for (const auto& [key, f] : m_in.season->table<apiary::Feature>()) {
       if (f.yard != m_in.yard || !m_placed || f.kind == FeatureKind::Picture) continue;
       const Point p = m_scale.at(f.xM, f.yM);
+      if (f.kind != FeatureKind::Fence) {
+        m_symbols.push_back(p);
+        m_taken.push_back(
+            {p.x - kSymbolMm, p.y - kSymbolMm / 2, p.x + kSymbolMm, p.y + kSymbolMm / 2});
+      }
       if (f.x2M && f.y2M) {
         m_out.shapes.emplace_back(
             LineShape{p,
@@ -436,7 +496,8 @@ class Mapper {
   Scale m_scale;
   bool m_placed = false;
   std::vector<Group> m_groups;
-  std::vector<Area> m_taken;
+  std::vector<Area> m_taken;     ///< where no further text may stand
+  std::vector<Point> m_symbols;  ///< of gate, truck and water
 };
 
 }  // namespace

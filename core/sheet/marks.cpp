@@ -158,7 +158,7 @@ Shapes hiveMark(const MarkInput& input) {
                   {1.2, bottom + kNotchMm},
                   {-1.2, bottom + kNotchMm}};
   notch.fill = input.empty ? Ink::Paper : Ink::Text;
-  notch.stroke = {Ink::Line, 0.15, input.empty};
+  notch.stroke = {Ink::Line, 0.15};
   if (input.stacked && !input.dead && !input.empty) {
     const double tier = (bottom - top - kTierGapMm) / 2;
     out.emplace_back(notch);

@@ -11,17 +11,17 @@ namespace {
 
 using base::message;
 
-constexpr double kNameColumn = 27;  ///< line number, name, mark, box to write in
-constexpr double kGap = 2;
+constexpr double kNameColumn = 26.5;  ///< line number, name, mark, box to write in
+constexpr double kGap = 1.7;
 constexpr TextStyle kNumber{4.2, true};
 constexpr TextStyle kName{3.0, true};
 constexpr TextStyle kVerdict{2.9, true};
-constexpr TextStyle kInfo{2.55, false};
+constexpr TextStyle kInfo{2.5, false};
 constexpr TextStyle kTask{2.75, true};
 constexpr double kInfoLeading = 3.1, kTaskLeading = 3.2;
 constexpr double kTickMm = 6, kTickGap = 1.4, kTaskMm = 6.5;
 constexpr double kWriteWide = 12, kWriteTall = 10;
-constexpr double kFirstBaseline = 3.4;
+constexpr double kFirstBaseline = 3.3;
 
 double infoWidth(const PageFrame& frame) {
   return frame.contentWidth() - kNameColumn - kEntryWidthMm - 2 * kGap;
@@ -69,18 +69,26 @@ RowLayout::RowLayout(const RowContent& row, const PageFrame& frame, const TextMe
   if (!verdict.lines.empty()) m_verdict = verdict.lines.front();
   rest(verdict, row.verdict);
   constexpr int kDetailLines = 4, kExpectedLines = 2, kTaskLines = 3, kNoteLines = 2;
-  const Wrapped details = wrapText(measurer, row.details, kInfo, width, kDetailLines);
-  m_info = details.lines;
+  // Twelve lines a page hold only while what was seen takes two: rather a little smaller.
+  constexpr double kLeastInfoMm = 2.3;
+  constexpr std::size_t kUsualLines = 2;
+  Wrapped details;
+  for (m_detailsMm = kInfo.sizeMm;; m_detailsMm -= 0.1) {
+    details = wrapText(measurer, row.details, {m_detailsMm, false}, width, kDetailLines);
+    if (details.lines.size() <= kUsualLines || m_detailsMm < kLeastInfoMm + 0.05) break;
+  }
+  m_details = details.lines;
   rest(details, row.details);
   const Wrapped expected = wrapText(measurer, row.expected, kInfo, width, kExpectedLines);
-  m_info.insert(m_info.end(), expected.lines.begin(), expected.lines.end());
+  m_expected = expected.lines;
   rest(expected, row.expected);
   const Wrapped notes = wrapText(measurer, row.notes, kInfo, width, kNoteLines);
   m_notes = notes.lines;
   rest(notes, row.notes);
   constexpr std::size_t kMostTasks = 4;
   double height = kFirstBaseline + 0.6;
-  height += kInfoLeading * static_cast<double>(m_info.size() + m_notes.size());
+  height +=
+      kInfoLeading * static_cast<double>(m_details.size() + m_expected.size() + m_notes.size());
   for (std::size_t i = 0; i < row.tasks.size(); ++i) {
     if (i >= kMostTasks) {
       m_continued.push_back({label, row.tasks[i]});
@@ -141,7 +149,8 @@ void RowLayout::draw(PageCanvas& canvas, double top, const SheetContext& context
   TextStyle right = kInfo;
   right.align = Align::Right;
   canvas.text({x + width, y}, m_row.seenOn, right, width);
-  y = canvas.lines({x, y + kInfoLeading}, m_info, kInfo, width, kInfoLeading);
+  y = canvas.lines({x, y + kInfoLeading}, m_details, {m_detailsMm, false}, width, kInfoLeading);
+  y = canvas.lines({x, y}, m_expected, kInfo, width, kInfoLeading);
   y = canvas.lines({x, y}, m_notes, kInfo, width, kInfoLeading);
   double taskTop = y - kInfoLeading + kInfo.sizeMm * kDescent + 0.35;
   for (const Task& task : m_tasks) {

@@ -43,7 +43,8 @@ class RowLayout {
   PageFrame m_frame;
   std::vector<std::string> m_name;
   std::string m_verdict;
-  std::vector<std::string> m_info;
+  double m_detailsMm = 2.5;
+  std::vector<std::string> m_details, m_expected;
   std::vector<Task> m_tasks;
   std::vector<std::string> m_notes;
   std::vector<Continuation> m_continued;

@@ -218,6 +218,19 @@ std::map<base::HiveId, std::string> lineLabels(const SheetContext& context) {
   return labels;
 }
 
+/// True where the hives stand over more width than length: their map goes beneath the head.
+bool wideYard(const SheetContext& context) {
+  double x0 = 1e9, x1 = -1e9, y0 = 1e9, y1 = -1e9;
+  for (const apiary::HiveState& hive : context.hives) {
+    if (!hive.xM || !hive.yM) continue;
+    x0 = std::min(x0, *hive.xM);
+    x1 = std::max(x1, *hive.xM);
+    y0 = std::min(y0, *hive.yM);
+    y1 = std::max(y1, *hive.yM);
+  }
+  return x1 - x0 > y1 - y0;
+}
+
 }  // namespace
 
 std::string longDate(const SheetContext& context, base::Date date) {
@@ -248,12 +261,31 @@ double drawHead(PageCanvas& canvas, const PageFrame& frame, const SheetContext& 
   constexpr double kLegendMm = 8;
   constexpr std::size_t kManyHives = 60;
   const bool many = context.hives.size() > kManyHives;
+  const bool beneath = many && wideYard(context);
   // A large yard has the whole first page for its map.
+  // A large yard has the whole first page for its map; a middling one some more of it where that
+  // keeps hives from being drawn as groups.
   map.heightMm = many ? frame.contentHeight() - kLegendMm - 1 : std::max(62.0, head - 1.5);
-  const MapDrawing drawing = mapDrawing(map);
-  canvas.add(transformed(drawing.shapes, {frame.left + kHeadWidth + kHeadGap, frame.top}));
+  if (beneath) {
+    map.widthMm = frame.contentWidth();
+    map.heightMm -= head;
+  }
+  MapDrawing drawing = mapDrawing(map);
+  constexpr double kStepMm = 10, kMostMoreMm = 30;
+  const auto groups = [](const MapDrawing& d) {
+    return std::count_if(d.spots.begin(), d.spots.end(),
+                         [](const MapDrawing::Spot& s) { return s.hives.size() > 1; });
+  };
+  const double least = map.heightMm;
+  while (!many && groups(drawing) > 0 && map.heightMm + kStepMm <= least + kMostMoreMm) {
+    map.heightMm += kStepMm;
+    drawing = mapDrawing(map);
+  }
+  const Point at = beneath ? Point{frame.left, frame.top + head}
+                           : Point{frame.left + kHeadWidth + kHeadGap, frame.top};
+  canvas.add(transformed(drawing.shapes, at));
 
-  double y = frame.top + std::max(head, map.heightMm) + 1.5;
+  double y = std::max(frame.top + head, at.y + map.heightMm) + 1.5;
   constexpr TextStyle kLegend{2.35, false};
   const Wrapped legend = wrapText(canvas.measurer(), context.word(message("sheet.legend.letters")),
                                   kLegend, frame.contentWidth(), 2);

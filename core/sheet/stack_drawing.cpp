@@ -89,12 +89,14 @@ void drawBox(Shapes& out, const apiary::Season& season, const apiary::HiveState&
   if (box.role == apiary::BoxRole::Feeder) return;
   const auto faces = facesOf(season, hive, box);
   const int frames = box.frames > 0 ? box.frames : kDefaultFrames;
+  // All boxes of a stack have the same walls: fewer combs stand wider apart.
+  const double pitch = (area.widthMm - 2 * kWallMm) / frames;
   const double faceWidth = (kCombPitchMm - 3 * kFaceGapMm) / 2;
   const double top = area.corner.y + 2.2;
   const double faceHeight = area.heightMm - 3.6;
-  const double left = area.corner.x + (area.widthMm - frames * kCombPitchMm) / 2;
+  const double left = area.corner.x + kWallMm + (pitch - kCombPitchMm) / 2;
   for (int slot = 1; slot <= frames; ++slot) {
-    const double x = left + (slot - 1) * kCombPitchMm;
+    const double x = left + (slot - 1) * pitch;
     RectShape bar{
         {x + kFaceGapMm, top - kTopBarMm - 0.3}, kCombPitchMm - 2 * kFaceGapMm, kTopBarMm, 0.3};
     bar.fill = Ink::WoodEdge;
@@ -131,10 +133,9 @@ StackDrawing stackDrawing(const apiary::Season& season, const apiary::HiveState&
   for (const apiary::BoxState& box : hive.boxes) {
     const double gap = gapHeight(box.beneath);
     drawBeneath(d.shapes, box.beneath, width, y - gap / 2);
-    const double own = (box.frames > 0 ? box.frames : kDefaultFrames) * kCombPitchMm + 2 * kWallMm;
     const double height = boxHeight(box);
     y -= gap + height;
-    const StackDrawing::BoxArea area{box.position, {(width - own) / 2, y}, own, height};
+    const StackDrawing::BoxArea area{box.position, {0, y}, width, height};
     drawBox(d.shapes, season, hive, box, area);
     d.boxes.push_back(area);
   }

@@ -81,6 +81,17 @@ double oneDecimal(double value) {
   return std::round(value * 10) / 10;
 }
 
+std::string shortDate(const SheetContext& context, base::Date date) {
+  static const std::vector<base::Message> kMonths{
+      message("sheet.month.1"),  message("sheet.month.2"),  message("sheet.month.3"),
+      message("sheet.month.4"),  message("sheet.month.5"),  message("sheet.month.6"),
+      message("sheet.month.7"),  message("sheet.month.8"),  message("sheet.month.9"),
+      message("sheet.month.10"), message("sheet.month.11"), message("sheet.month.12")};
+  if (date.year() != context.in.date.year()) return context.word(message("sheet.date", date.iso()));
+  return context.word(message("sheet.date.short", date.day(),
+                              kMonths.at(static_cast<std::size_t>(date.month() - 1))));
+}
+
 std::string massText(const SheetContext& context, double kg) {
   if (context.in.usUnits) {
     return context.word(message("sheet.amount.pounds", std::round(base::inPounds({kg}))));

@@ -183,6 +183,7 @@ inline MadeYard makeYard(const Wish& wish) {
       stay.queenYear = 2024 + i % 2;
       stay.queenMarked = i % 3 != 0;
       stay.fromDate = day("2025-04-01");
+      if (deadHive) stay.toDate = day("2026-03-03");
       changes.push_back(added(stay));
       auto seen = head(apiary::Inspection{});
       seen.hive = hive.hive;
