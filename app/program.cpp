@@ -45,7 +45,13 @@ bool isCommand(const QStringList& arguments) {
          first == QLatin1String("help");
 }
 
+/// Notes of the platform (no runtime folder, no session bus) are not the user's business.
+void toLog(QtMsgType, const QMessageLogContext&, const QString& text) {
+  base::log(text.toStdString());
+}
+
 int runCommand(int argc, char** argv, const QStringList& arguments) {
+  qInstallMessageHandler(toLog);
   const Verb* verb = findVerb(arguments.first());
   std::unique_ptr<QCoreApplication> application;
   if (verb && verb->needsFonts) {

@@ -104,7 +104,8 @@ ImportSummary importFolder(session::Session& session, const QString& folder,
 
 base::Result<void> exportFolder(const apiary::Season& season, const QString& folder) {
   exchange::FolderSink sink{std::filesystem::path(folder.toStdString())};
-  return exchange::exportTables(season, sink);
+  base::Progress quiet;
+  return exchange::exportTables(season, sink, quiet);
 }
 
 int complain(Streams streams, const base::Failure& failure) {

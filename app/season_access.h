@@ -6,6 +6,7 @@
 
 #include "app/verbs.h"
 #include "core/base/clock.h"
+#include "core/base/progress.h"
 #include "core/session/session.h"
 
 namespace outyard::app {

@@ -13,7 +13,7 @@ namespace {
 std::string joined(const std::vector<base::Message>& messages) {
   std::string out;
   for (const auto& m : messages) {
-    if (!out.empty()) out += "; ";
+    if (!out.empty()) out += ' ';
     out += adapt::wordsUtf8(m);
   }
   return out;
@@ -25,7 +25,7 @@ std::vector<std::string> values(const QCommandLineParser& parser, const char* na
   return out;
 }
 
-void writeTable(const planning::BoostPlan& plan, bool json, QTextStream& out) {
+void writeTable(const planning::BoostPlan& plan, QTextStream& out) {
   TableOut table({"colony", "hive", "verdict", "method", "donor_colony", "donor_hive", "bees_moved",
                   "frames_moved", "gain", "gain_low", "gain_high", "donor_cost", "why"});
   for (const auto& r : planning::boostRows(plan)) {
@@ -44,7 +44,7 @@ void writeTable(const planning::BoostPlan& plan, bool json, QTextStream& out) {
     row.emplace_back(joined(r.why));
     table.add(std::move(row));
   }
-  json ? table.writeJson(out) : table.writeCsv(out);
+  table.writeCsv(out);
 }
 
 int run(const QCommandLineParser& parser, const QStringList& arguments, Streams streams) {
@@ -86,7 +86,7 @@ int run(const QCommandLineParser& parser, const QStringList& arguments, Streams 
   if (parser.isSet(QStringLiteral("json"))) {
     streams.out << QString::fromStdString(planning::boostJson(*plan, adapt::wordsUtf8)) << '\n';
   } else {
-    writeTable(*plan, false, streams.out);
+    writeTable(*plan, streams.out);
   }
   return kDone;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "app/colony_choice.h"
 #include "app/season_access.h"
 #include "app/table_out.h"
 #include "app/verb_list.h"
@@ -11,7 +12,6 @@
 namespace outyard::app {
 namespace {
 
-using apiary::HiveState;
 using strength::Estimate;
 
 void put(std::vector<Cell>& row, const std::optional<Estimate>& e) {
@@ -36,32 +36,12 @@ int run(const QCommandLineParser& parser, const QStringList& arguments, Streams 
   const auto date =
       dateOption(parser, QStringLiteral("date"), season->session->workingDate(), streams);
   if (!date) return kUsage;
-  std::vector<HiveState> hives;
-  if (parser.isSet(QStringLiteral("hive"))) {
-    const base::HiveId hive(parser.value(QStringLiteral("hive")).toStdString());
-    if (!s.hive(hive)) {
-      return complain(streams, base::fail(base::message("check.unknown_hive", hive.str())));
-    }
-    hives.push_back(apiary::hiveOn(s, hive, *date));
-  } else {
-    std::vector<base::YardId> yards;
-    if (parser.isSet(QStringLiteral("yard"))) {
-      yards.emplace_back(parser.value(QStringLiteral("yard")).toStdString());
-      if (!s.yard(yards.back())) {
-        return complain(streams,
-                        base::fail(base::message("check.unknown_yard", yards.back().str())));
-      }
-    } else {
-      for (const auto& [key, yard] : s.table<apiary::Yard>()) yards.push_back(yard.yard);
-    }
-    for (const auto& yard : yards) {
-      for (auto& h : apiary::yardOn(s, yard, *date)) hives.push_back(std::move(h));
-    }
-  }
+  const auto hives = chosenHives(parser, s, *date, streams);
+  if (!hives) return kDataFault;
   TableOut table({"hive", "colony", "seen_on", "bees", "bees_low", "bees_high", "sealed_cells",
                   "sealed_low", "sealed_high", "open_cells", "honey_kg", "honey_low", "honey_high",
                   "basis"});
-  for (const HiveState& hive : hives) {
+  for (const auto& hive : *hives) {
     for (const auto& colony : hive.colonies) {
       const auto e = strength::estimateColony(s, colony.colony, *date);
       std::vector<Cell> row{hive.hive.str(), colony.colony.str()};
@@ -84,8 +64,7 @@ Verb estimateVerb() {
   return {"estimate", "strength as seen at the last inspection up to a day",
           [](QCommandLineParser& p) {
             fileArgument(p);
-            option(p, "yard", "Only the hives of this yard.", "Y");
-            option(p, "hive", "Only this hive.", "H");
+            describeColonyChoice(p);
             option(p, "date", "The day, YYYY-MM-DD; the working date when left out.", "D");
             jsonOption(p);
           },

@@ -47,8 +47,8 @@ int runExport(const QCommandLineParser& parser, const QStringList& arguments, St
 int runCheck(const QCommandLineParser& parser, const QStringList& arguments, Streams streams) {
   TableOut table({"table", "row", "column", "what"});
   bool sound = true;
-  for (const auto& m : storage::checkFile(arguments.first())) {
-    table.add({Cell{}, Cell{}, Cell{}, adapt::wordsUtf8(m)});
+  for (const auto& m : storage::checkFile(arguments.first().toStdString())) {
+    table.add({Cell{}, Cell{}, Cell{}, Cell{adapt::wordsUtf8(m)}});
     sound = false;
   }
   if (sound) {
@@ -57,7 +57,8 @@ int runCheck(const QCommandLineParser& parser, const QStringList& arguments, Str
     for (const auto& f : apiary::checkSeason(season->season())) {
       std::string key = f.key;
       for (char& c : key) c = c == '\x1F' ? '/' : c;
-      table.add({apiary::tableSpec(f.table).name, key, f.column, adapt::wordsUtf8(f.what)});
+      table.add({Cell{apiary::tableSpec(f.table).name}, Cell{key}, Cell{f.column},
+                 Cell{adapt::wordsUtf8(f.what)}});
       sound = false;
     }
   }
