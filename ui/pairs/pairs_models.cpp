@@ -1,0 +1,231 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pairs/pairs_models.h"
+
+#include <QCoreApplication>
+#include <QFont>
+#include <algorithm>
+#include <set>
+
+#include "ui/adapt/words.h"
+#include "ui/pairs/pairs_words.h"
+#include "ui/widgets/hive_facts.h"
+
+namespace outyard::pairs {
+namespace {
+
+struct Words {
+  Q_DECLARE_TR_FUNCTIONS(Pairs)
+};
+
+bool contains(const std::vector<std::string>& ids, const std::string& id) {
+  return std::find(ids.begin(), ids.end(), id) != ids.end();
+}
+
+/// Worth a decision first, then what hinders one, then those that are well.
+int rank(apiary::VerdictCode verdict) {
+  using apiary::VerdictCode;
+  switch (verdict) {
+    case VerdictCode::SmallSound:
+      return 0;
+    case VerdictCode::QueenSuspect:
+    case VerdictCode::Queenless:
+    case VerdictCode::DroneLayer:
+    case VerdictCode::LayingWorkers:
+      return 1;
+    case VerdictCode::Sick:
+      return 2;
+    case VerdictCode::TooSmall:
+      return 3;
+    case VerdictCode::NotEnoughSeen:
+    case VerdictCode::TooEarly:
+      return 4;
+    case VerdictCode::Fair:
+      return 5;
+    case VerdictCode::Strong:
+      return 6;
+  }
+  return 7;
+}
+
+QString beesText(const strength::Judgement* j) {
+  if (!j || !j->strength || !j->strength->bees) return Words::tr("not seen");
+  const auto& b = *j->strength->bees;
+  return adapt::band(b.median, b.low, b.high);
+}
+
+QString seamsText(const strength::Judgement* j) {
+  if (!j || !j->strength || !j->strength->seams) return QStringLiteral("–");
+  return widgets::quarters(*j->strength->seams);
+}
+
+QString seenText(const strength::Judgement& j) {
+  if (!j.daysSinceSeen) return Words::tr("never");
+  if (*j.daysSinceSeen == 0) return Words::tr("the same day");
+  return *j.daysSinceSeen == 1 ? Words::tr("1 day before")
+                               : Words::tr("%1 days before").arg(*j.daysSinceSeen);
+}
+
+}  // namespace
+
+void TextTable::setLines(std::vector<Line> lines) {
+  beginResetModel();
+  m_lines = std::move(lines);
+  endResetModel();
+}
+
+int TextTable::rowOf(const base::ColonyId& colony) const {
+  for (std::size_t i = 0; i < m_lines.size(); ++i) {
+    if (m_lines[i].colony == colony) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+int TextTable::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(m_lines.size());
+}
+
+int TextTable::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(m_head.size());
+}
+
+QVariant TextTable::data(const QModelIndex& index, int role) const {
+  if (!index.isValid()) return {};
+  const Line& l = line(index.row());
+  if (role == Qt::FontRole && l.strong) {
+    QFont font;
+    font.setBold(true);
+    return font;
+  }
+  if (role == Qt::DisplayRole || role == Qt::ToolTipRole) return l.cells.value(index.column());
+  return {};
+}
+
+QVariant TextTable::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
+  return m_head.value(section);
+}
+
+QStringList needHead() {
+  return {Words::tr("Colony"), Words::tr("Judgement"), Words::tr("Seams"),
+          Words::tr("Bees"),   Words::tr("Seen"),      Words::tr("Evidence")};
+}
+
+std::vector<TextTable::Line> needLines(const planning::BoostPlan& plan) {
+  std::vector<const strength::Judgement*> order;
+  for (const auto& j : plan.problem.judgements) order.push_back(&j);
+  std::stable_sort(order.begin(), order.end(), [](const auto* a, const auto* b) {
+    return rank(a->verdict) < rank(b->verdict);
+  });
+  std::vector<TextTable::Line> lines;
+  for (const auto* j : order) {
+    QString evidence = sentences(j->evidence);
+    if (j->healthBar) evidence = adapt::words(*j->healthBar) + u' ' + evidence;
+    QString judgement = widgets::verdictText(j->verdict);
+    if (j->ruleVerdict) judgement = Words::tr("%1 (overruled)").arg(judgement);
+    lines.push_back({{colonyText(j->colony, j->hive), judgement, seamsText(j), beesText(j),
+                      seenText(*j), evidence},
+                     j->colony,
+                     j->hive,
+                     j->verdict == apiary::VerdictCode::SmallSound});
+  }
+  return lines;
+}
+
+QStringList giveHead() {
+  return {Words::tr("Colony"),
+          Words::tr("Seams"),
+          Words::tr("Bees"),
+          Words::tr("Can spare, bees"),
+          Words::tr("Keeps, bees"),
+          Words::tr("Brood combs to spare"),
+          Words::tr("Carries a small one"),
+          Words::tr("In this plan")};
+}
+
+std::vector<TextTable::Line> giveLines(const planning::BoostPlan& plan) {
+  std::vector<TextTable::Line> lines;
+  for (const auto& [colony, limit] : plan.problem.donors) {
+    if (limit.bees <= 0 && limit.broodFrames <= 0 && limit.stack <= 0) continue;
+    const auto* j = judgementOf(plan.problem, base::ColonyId(colony));
+    const bool known = j && j->strength && j->strength->bees;
+    QStringList work;
+    for (const auto& id : plan.chosen) {
+      const auto* o = plan.option(id);
+      if (!o || !o->donorColony || o->donorColony->str() != colony) continue;
+      work << Words::tr("%1 for %2").arg(methodText(o->method), colonyText(o->colony, o->hive));
+    }
+    lines.push_back(
+        {{j ? colonyText(j->colony, j->hive) : QString::fromStdString(colony), seamsText(j),
+          beesText(j), adapt::roundNumber(limit.bees),
+          known ? adapt::roundNumber(std::max(0.0, j->strength->bees->median - limit.bees))
+                : QStringLiteral("–"),
+          adapt::roundNumber(limit.broodFrames),
+          limit.stack > 0 ? Words::tr("yes") : Words::tr("no"),
+          work.isEmpty() ? QStringLiteral("–") : work.join(QStringLiteral(", "))},
+         base::ColonyId(colony),
+         j ? std::optional(j->hive) : std::nullopt,
+         !work.isEmpty()});
+  }
+  return lines;
+}
+
+QStringList barredHead() {
+  return {Words::tr("Colony"), Words::tr("Judgement"), Words::tr("Why not")};
+}
+
+std::vector<TextTable::Line> barredLines(const planning::BoostPlan& plan) {
+  std::vector<TextTable::Line> lines;
+  for (const auto* list : {&plan.problem.barred, &plan.problem.donorNotes}) {
+    for (const auto& b : *list) {
+      const auto* j = judgementOf(plan.problem, b.colony);
+      lines.push_back({{colonyText(b.colony, b.hive),
+                        j ? widgets::verdictText(j->verdict) : QString(), adapt::words(b.why)},
+                       b.colony,
+                       b.hive,
+                       false});
+    }
+  }
+  return lines;
+}
+
+QStringList pairHead() {
+  return {Words::tr("Colony"),      Words::tr("Judgement"),  Words::tr("Do"),
+          Words::tr("From"),        Words::tr("Bees moved"), Words::tr("Gains, bees"),
+          Words::tr("Donor loses"), Words::tr("Held"),       Words::tr("Second best"),
+          Words::tr("Why")};
+}
+
+std::vector<TextTable::Line> pairLines(const planning::BoostPlan& plan) {
+  const auto& request = plan.problem.request;
+  std::vector<TextTable::Line> lines;
+  for (const auto& row : planning::boostRows(plan)) {
+    const auto* o = row.option;
+    if (!o) continue;
+    int forbidden = 0;
+    for (const auto& option : plan.problem.options) {
+      if (option.colony == row.colony && contains(request.forbids, option.id)) ++forbidden;
+    }
+    QStringList held;
+    if (contains(request.pins, o->id)) held << Words::tr("pinned");
+    if (forbidden > 0) held << Words::tr("%1 forbidden").arg(forbidden);
+    const auto* second = plan.secondBest(row.colony);
+    const bool acts = o->method != apiary::Method::Leave;
+    lines.push_back(
+        {{colonyText(row.colony, row.hive), widgets::verdictText(row.verdict),
+          methodText(o->method),
+          o->donorHive ? QString::fromStdString(o->donorHive->str()) : QStringLiteral("–"),
+          o->beesMoved > 0 ? adapt::roundNumber(o->beesMoved) : QStringLiteral("–"), gainText(*o),
+          o->donorCost > 0 ? thousandsText(o->donorCost) : QStringLiteral("–"),
+          held.join(QStringLiteral(", ")), second ? optionText(*second) : QStringLiteral("–"),
+          sentences(row.why)},
+         row.colony,
+         row.hive,
+         acts});
+  }
+  // What is to be done first, what is left as it is after it.
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const auto& a, const auto& b) { return a.strong > b.strong; });
+  return lines;
+}
+
+}  // namespace outyard::pairs

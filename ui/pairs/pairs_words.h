@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QString>
+#include <string>
+#include <vector>
+
+#include "core/planning/boost.h"
+#include "ui/pairs/plan_runner.h"
+
+namespace outyard::pairs {
+
+QString methodText(apiary::Method method);
+/// What an option does, in a few words: "set over TR-05".
+QString optionText(const planning::BoostOption& option);
+/// "3,400 (2,100–4,800)"; "none" for an option that moves no bees.
+QString gainText(const planning::BoostOption& option);
+/// Thousands of bees as bees, two figures.
+QString thousandsText(double thousands);
+/// "excluder", "chamber, Langstroth deep".
+QString gearText(const std::string& item);
+QString sentences(const std::vector<base::Message>& messages);
+/// "TR-02", and the colony's own name where it differs.
+QString colonyText(const base::ColonyId& colony, const base::HiveId& hive);
+const strength::Judgement* judgementOf(const planning::BoostProblem& problem,
+                                       const base::ColonyId& colony);
+/// Step 4 as HTML: weather, what to load, and for each method of the plan its pairs, what it needs,
+/// steps, return visit and cautions.
+QString whenHtml(const PlanOutcome& outcome, const apiary::Season& season);
+/// The plan as a table of the exchange grammar: one line for each colony that was decided.
+QString planCsv(const planning::BoostPlan& plan);
+
+}  // namespace outyard::pairs

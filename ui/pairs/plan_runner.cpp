@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pairs/plan_runner.h"
+
+#include <QPromise>
+#include <algorithm>
+#include <cmath>
+
+#include "ui/pairs/greedy.h"
+
+namespace outyard::pairs {
+namespace {
+
+using Result = std::shared_ptr<const PlanOutcome>;
+constexpr int kDaysAhead = 21;
+
+/// Hands a promise's progress and cancellation to core.
+class PromiseProgress : public base::Progress {
+ public:
+  explicit PromiseProgress(QPromise<Result>& promise) : m_promise(promise) {}
+  void report(double fraction) override {
+    m_promise.setProgressValue(static_cast<int>(std::lround(fraction * 100)));
+  }
+  [[nodiscard]] bool cancelled() const override { return m_promise.isCanceled(); }
+
+ private:
+  QPromise<Result>& m_promise;
+};
+
+void weatherOf(const apiary::Season& season, PlanOutcome& outcome) {
+  const auto& problem = outcome.plan->problem;
+  std::vector<base::Message> notes;
+  const auto figures = planning::boostFigures(season, notes);
+  for (const auto& yard : problem.request.yards) {
+    const planning::YardWeather weather(season, yard);
+    for (const auto method : {apiary::Method::Stack, apiary::Method::SealedFrames,
+                              apiary::Method::NurseBees, apiary::Method::Room, apiary::Method::Feed,
+                              apiary::Method::ChangePlaces, apiary::Method::Unite}) {
+      WorkWeather w;
+      w.yard = yard;
+      w.method = method;
+      w.day = weather.on(problem.request.date);
+      w.bar = planning::weatherBar(weather, method, problem.request.date, figures);
+      for (int n = 0; n <= kDaysAhead && !w.firstDay; ++n) {
+        const auto day = problem.request.date.plusDays(n);
+        if (weather.on(day) && !planning::weatherBar(weather, method, day, figures)) {
+          w.firstDay = day;
+        }
+      }
+      outcome.weather.push_back(std::move(w));
+    }
+  }
+}
+
+}  // namespace
+
+PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest request,
+                        base::Progress& progress) {
+  PlanOutcome outcome;
+  outcome.revision = season.revision();
+  auto problem = planning::makeBoostProblem(season, request);
+  if (!problem) {
+    outcome.failure = problem.failure();
+    return outcome;
+  }
+  // A look or a record since may have taken an option away that was pinned before.
+  const auto stands = [&](const std::string& id) {
+    return std::any_of(problem->options.begin(), problem->options.end(),
+                       [&](const auto& o) { return o.id == id; });
+  };
+  auto& pins = problem->request.pins;
+  for (const auto& pin : pins) {
+    if (!stands(pin)) outcome.droppedPins.push_back(pin);
+  }
+  std::erase_if(pins, [&](const auto& id) { return !stands(id); });
+  std::erase_if(problem->request.forbids, [&](const auto& id) { return !stands(id); });
+  if (progress.cancelled()) return outcome;
+  const planning::BoostProblem copy = *problem;
+  auto plan = planning::solveBoost(std::move(*problem), progress);
+  if (!plan) {
+    outcome.failure = plan.failure();
+    return outcome;
+  }
+  outcome.plan = std::move(*plan);
+  if (progress.cancelled()) return outcome;
+  if (const auto greedy = greedyChoice(copy)) outcome.greedy = greedy->objective;
+  weatherOf(season, outcome);
+  return outcome;
+}
+
+PlanRunner::PlanRunner(QObject* parent) : QObject(parent) {
+  m_pool.setMaxThreadCount(1);
+}
+
+PlanRunner::~PlanRunner() {
+  letGo();
+  m_pool.waitForDone();
+}
+
+void PlanRunner::letGo() {
+  if (!m_watcher) return;
+  m_watcher->disconnect(this);
+  m_watcher->cancel();
+  m_watcher->deleteLater();
+  m_watcher = nullptr;
+}
+
+void PlanRunner::cancel() {
+  if (!m_watcher) return;
+  letGo();
+  Q_EMIT cancelled();
+}
+
+void PlanRunner::start(std::shared_ptr<const apiary::Season> season,
+                       planning::BoostRequest request) {
+  letGo();
+  ++m_run;
+  auto promise = std::make_shared<QPromise<Result>>();
+  promise->setProgressRange(0, 100);
+  m_watcher = new Watcher(this);
+  connect(m_watcher, &Watcher::progressValueChanged, this, &PlanRunner::progressed);
+  connect(m_watcher, &Watcher::finished, this, [this] {
+    Watcher* done = m_watcher;
+    m_watcher = nullptr;
+    done->deleteLater();
+    done->waitForFinished();
+    if (done->isCanceled() || done->future().resultCount() == 0) {
+      Q_EMIT cancelled();
+      return;
+    }
+    Q_EMIT finished(done->result());
+  });
+  promise->start();
+  m_watcher->setFuture(promise->future());
+  m_pool.start([promise, run = m_run, season = std::move(season), request = std::move(request)] {
+    try {
+      if (!promise->isCanceled()) {
+        PromiseProgress progress(*promise);
+        auto outcome = std::make_shared<PlanOutcome>(workOutPlan(*season, request, progress));
+        outcome->run = run;
+        if (!promise->isCanceled()) promise->addResult(Result(std::move(outcome)));
+      }
+    } catch (...) {
+      promise->setException(std::current_exception());  // a bug: thrown again in the window
+    }
+    promise->finish();
+  });
+  Q_EMIT started();
+}
+
+}  // namespace outyard::pairs

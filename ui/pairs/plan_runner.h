@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QFutureWatcher>
+#include <QObject>
+#include <QThreadPool>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/planning/boost.h"
+#include "core/planning/boost_weather.h"
+
+namespace outyard::pairs {
+
+/// What the weather of a yard says to one kind of work.
+struct WorkWeather {
+  base::YardId yard;
+  apiary::Method method = apiary::Method::Leave;
+  std::optional<planning::DayWeather> day;  ///< of the plan's date
+  std::optional<base::Message> bar;         ///< why not on that day
+  std::optional<base::Date> firstDay;       ///< the first day that will do, three weeks ahead
+};
+
+/// What came of one run, made from values alone.
+struct PlanOutcome {
+  std::uint64_t run = 0;
+  std::uint64_t revision = 0;  ///< of the season that it was made from
+  std::optional<planning::BoostPlan> plan;
+  base::Failure failure;  ///< why there is no plan
+  std::optional<double> greedy;
+  std::vector<std::string> droppedPins;  ///< pins that are no longer options
+  std::vector<WorkWeather> weather;
+};
+
+/// Works the boost plan out on a thread of its own. A new run cancels the one before; what comes of
+/// a run that is no longer wanted is dropped.
+class PlanRunner : public QObject {
+  Q_OBJECT
+ public:
+  explicit PlanRunner(QObject* parent = nullptr);
+  ~PlanRunner() override;
+  void start(std::shared_ptr<const apiary::Season> season, planning::BoostRequest request);
+  void cancel();
+  [[nodiscard]] bool running() const { return m_watcher != nullptr; }
+
+ Q_SIGNALS:
+  void started();
+  void progressed(int percent);
+  void finished(std::shared_ptr<const outyard::pairs::PlanOutcome> outcome);
+  void cancelled();
+
+ private:
+  using Watcher = QFutureWatcher<std::shared_ptr<const PlanOutcome>>;
+  void letGo();
+
+  QThreadPool m_pool;
+  Watcher* m_watcher = nullptr;
+  std::uint64_t m_run = 0;
+};
+
+/// The work itself, on any thread.
+PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest request,
+                        base::Progress& progress);
+
+}  // namespace outyard::pairs
