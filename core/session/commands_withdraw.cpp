@@ -55,21 +55,16 @@ std::vector<const T*> rowsOfLead(const apiary::Season& season, const RecordId& l
   return out;
 }
 
-/// Rows of the event's hives that were entered with it on its day, for records whose ids do not
-/// say so (read from the exchange tables).
+/// True when a row of the hive that counts begins or ends on the day and belongs to no verb: such
+/// rows came with the event from the exchange tables.
 template <class T>
-void rowsEnteredWith(const apiary::Season& season, const Event& e, std::vector<const T*>& out) {
-  if (e.enteredAt.empty()) return;
-  std::vector<HiveId> hives{e.hive};
-  if (e.otherHive) hives.push_back(*e.otherHive);
-  for (const HiveId& hive : hives) {
-    for (const T* r : season.allOf<T>(hive)) {
-      bool sameDay = dateOf(*r) == e.date;
-      if constexpr (std::is_same_v<T, ColonyStay>) sameDay = sameDay || r->toDate == e.date;
-      if (sameDay && r->enteredAt == e.enteredAt && r->record.str().find('.') == std::string::npos)
-        out.push_back(r);
-    }
+bool looseRows(const apiary::Season& season, const HiveId& hive, Date date) {
+  for (const T* r : season.journal<T>(hive)) {
+    bool sameDay = dateOf(*r) == date;
+    if constexpr (std::is_same_v<T, ColonyStay>) sameDay = sameDay || r->toDate == date;
+    if (sameDay && r->record.str().find('.') == std::string::npos) return true;
   }
+  return false;
 }
 
 bool changesState(EventKind kind) {
@@ -101,14 +96,6 @@ StateRows stateRowsOf(const apiary::Season& season, const T& record) {
     rows.places = rowsOfLead<Place>(season, record.record);
     rows.boxes = rowsOfLead<Box>(season, record.record);
     rows.stays = rowsOfLead<ColonyStay>(season, record.record);
-    if constexpr (std::is_same_v<T, Event>) {
-      if (changesState(record.kind) && rows.places.empty() && rows.boxes.empty() &&
-          rows.stays.empty()) {
-        rowsEnteredWith(season, record, rows.places);
-        rowsEnteredWith(season, record, rows.boxes);
-        rowsEnteredWith(season, record, rows.stays);
-      }
-    }
   } else if constexpr (std::is_same_v<T, Place>) {
     rows.places.push_back(&record);
   } else if constexpr (std::is_same_v<T, ColonyStay>) {
@@ -233,7 +220,21 @@ void checkWithdrawal(Checker& c, const RecordId& id) {
       }
     }
   }
-  checkRows(c, stateRowsOf(season, *record), dateOf(*record), id);
+  const StateRows rows = stateRowsOf(season, *record);
+  if constexpr (std::is_same_v<T, Event>) {
+    const bool none = rows.places.empty() && rows.boxes.empty() && rows.stays.empty();
+    std::vector<HiveId> hives{record->hive};
+    if (record->otherHive) hives.push_back(*record->otherHive);
+    for (const HiveId& hive : hives) {
+      if (none && changesState(record->kind) &&
+          (looseRows<Place>(season, hive, record->date) ||
+           looseRows<Box>(season, hive, record->date) ||
+           looseRows<ColonyStay>(season, hive, record->date))) {
+        c.fault(message("session.loose_state_rows", hive.str(), record->date.iso()));
+      }
+    }
+  }
+  checkRows(c, rows, dateOf(*record), id);
 }
 
 template <Journal T>

@@ -213,14 +213,16 @@ void Checker::stack(const HiveState& hive, const std::vector<BoxState>& boxes) {
 }
 
 void Checker::row(const apiary::Row& row) {
-  for (const auto& f : apiary::checkRow(row)) {
-    const auto& spec = apiary::tableSpec(row.table);
-    const int i = spec.columnIndex(f.column);
-    const bool blank =
-        i >= 0 && std::holds_alternative<std::monostate>(row.values[static_cast<std::size_t>(i)]);
-    const bool made = f.column == "record" || f.column == "inspection" || f.column == "task" ||
-                      f.column == "plan" || f.column == "sheet";
-    if (blank && made) continue;
+  const auto& spec = apiary::tableSpec(row.table);
+  // Ids that are made on execution must not hide what else is wrong with the row.
+  apiary::Row whole = row;
+  for (const char* made : {"record", "inspection", "task", "plan", "sheet"}) {
+    const int i = spec.columnIndex(made);
+    if (i < 0 || !spec.columns[static_cast<std::size_t>(i)].required) continue;
+    auto& value = whole.values[static_cast<std::size_t>(i)];
+    if (std::holds_alternative<std::monostate>(value)) value = std::string("-");
+  }
+  for (const auto& f : apiary::checkRow(whole)) {
     fault(f.column.empty() ? f.what : message("session.bad_value", f.column, f.what));
   }
 }

@@ -67,7 +67,9 @@ class RandomVerbs {
         h.yard = yard;
         h.xM = m_random.uniform() * 30;
         h.yM = 2;
-        return addHive(h, m_day, {{1, "langstroth_deep", 10}});
+        return addHive(
+            h, m_day,
+            {{1, "langstroth_deep", 10, apiary::BoxRole::Chamber, std::nullopt, Beneath::None}});
       }
       case 6:
       case 7:
@@ -113,7 +115,7 @@ class RandomVerbs {
         const bool add = pick(2) == 0 && boxes.size() < 6;
         if (add) {
           boxes.push_back({static_cast<int>(boxes.size()) + 1, "langstroth_medium", 10,
-                           apiary::BoxRole::Super});
+                           apiary::BoxRole::Super, std::nullopt, Beneath::None});
           if (state.stacked()) boxes.back().colony = state.colonies.back().colony;
         } else if (!boxes.empty()) {
           boxes.pop_back();

@@ -134,8 +134,11 @@ std::span<const CatalogueEntry> sessionWords() {
           "session.changed_meanwhile",
           QT_TRANSLATE_NOOP("Messages",
                             "The season has changed since this was worked out; do it again")},
-      CatalogueEntry{"session.colony_elsewhere",
-                     QT_TRANSLATE_NOOP("Messages", "Colony %1 lives in another hive on that day")},
+      CatalogueEntry{
+          "session.colony_elsewhere",
+          QT_TRANSLATE_NOOP(
+              "Messages",
+              "The name %1 is another colony's already; put in a colony of another name")},
       CatalogueEntry{"session.colony_not_there",
                      QT_TRANSLATE_NOOP("Messages", "Colony %1 does not live in hive %2 on %3")},
       CatalogueEntry{"session.done_when",
@@ -167,9 +170,14 @@ std::span<const CatalogueEntry> sessionWords() {
                      QT_TRANSLATE_NOOP("Messages", "Say how much hive %1 receives: more than 0")},
       CatalogueEntry{"session.giver_missing",
                      QT_TRANSLATE_NOOP("Messages", "Say from which hive %1 receives")},
-      CatalogueEntry{"session.hive_dead", QT_TRANSLATE_NOOP("Messages", "Hive %1 is dead on %2")},
-      CatalogueEntry{"session.hive_empty",
-                     QT_TRANSLATE_NOOP("Messages", "Hive %1 holds no colony on %2")},
+      CatalogueEntry{
+          "session.hive_dead",
+          QT_TRANSLATE_NOOP("Messages", "Hive %1 is dead on %2; choose another hive or day")},
+      CatalogueEntry{
+          "session.hive_empty",
+          QT_TRANSLATE_NOOP(
+              "Messages",
+              "Hive %1 holds no colony on %2; put one in first, or choose another hive")},
       CatalogueEntry{
           "session.hive_exists",
           QT_TRANSLATE_NOOP("Messages", "There is already a hive %1; give it another number")},
@@ -205,7 +213,8 @@ std::span<const CatalogueEntry> sessionWords() {
                          "Colony %1 is the lower one in hive %2; only the upper one is taken off")},
       CatalogueEntry{"session.name_blank", QT_TRANSLATE_NOOP("Messages", "Give it a name")},
       CatalogueEntry{"session.name_long",
-                     QT_TRANSLATE_NOOP("Messages", "\"%1\" is too long for a name")},
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "\"%1\" is too long for a name; use at most 64 characters")},
       CatalogueEntry{"session.name_the_colony",
                      QT_TRANSLATE_NOOP("Messages", "Two colonies share hive %1; name %2 or %3")},
       CatalogueEntry{
@@ -228,8 +237,9 @@ std::span<const CatalogueEntry> sessionWords() {
                      QT_TRANSLATE_NOOP("Messages", "\"%1\" does not change a stack")},
       CatalogueEntry{
           "session.not_on_the_floor",
-          QT_TRANSLATE_NOOP("Messages",
-                            "Colony %1 in hive %2 is not on the floor; take it off first")},
+          QT_TRANSLATE_NOOP(
+              "Messages",
+              "Colony %1 in hive %2 does not stand on the floor alone; take it off first")},
       CatalogueEntry{"session.not_stacked",
                      QT_TRANSLATE_NOOP("Messages", "Hive %1 does not hold two colonies on %2")},
       CatalogueEntry{"session.nothing_to_redo",
@@ -286,12 +296,12 @@ std::span<const CatalogueEntry> sessionWords() {
           QT_TRANSLATE_NOOP("Messages", "Stand %1 in %2 carries hive %3; move the hive first")},
       CatalogueEntry{
           "session.stay_ended_later",
-          QT_TRANSLATE_NOOP("Messages", "The stay of colony %1 in hive %2 ends after %3")},
+          QT_TRANSLATE_NOOP("Messages",
+                            "Colony %1 left hive %2 later than %3; withdraw that step first")},
       CatalogueEntry{
           "session.super_goes_first",
-          QT_TRANSLATE_NOOP(
-              "Messages",
-              "Hive %1 has a super between; take supers off before it is set over another")},
+          QT_TRANSLATE_NOOP("Messages",
+                            "Take supers and feeders off hive %1 before it is set over another")},
       CatalogueEntry{
           "session.target_not_empty",
           QT_TRANSLATE_NOOP("Messages", "Hive %1 holds colony %2; choose an empty hive")},
@@ -313,7 +323,8 @@ std::span<const CatalogueEntry> sessionWords() {
       CatalogueEntry{
           "session.unknown_frame_type",
           QT_TRANSLATE_NOOP("Messages", "Hive %1, box %2: there is no frame type \"%3\"")},
-      CatalogueEntry{"session.unknown_hive", QT_TRANSLATE_NOOP("Messages", "There is no hive %1")},
+      CatalogueEntry{"session.unknown_hive",
+                     QT_TRANSLATE_NOOP("Messages", "There is no hive %1; check the number")},
       CatalogueEntry{"session.unknown_plan", QT_TRANSLATE_NOOP("Messages", "There is no plan %1")},
       CatalogueEntry{"session.unknown_queen",
                      QT_TRANSLATE_NOOP("Messages", "There is no queen %1")},
@@ -326,7 +337,8 @@ std::span<const CatalogueEntry> sessionWords() {
       CatalogueEntry{"session.unknown_task", QT_TRANSLATE_NOOP("Messages", "There is no task %1")},
       CatalogueEntry{"session.unknown_visit",
                      QT_TRANSLATE_NOOP("Messages", "There is no visit %1")},
-      CatalogueEntry{"session.unknown_yard", QT_TRANSLATE_NOOP("Messages", "There is no yard %1")},
+      CatalogueEntry{"session.unknown_yard",
+                     QT_TRANSLATE_NOOP("Messages", "There is no yard %1; check the name")},
       CatalogueEntry{
           "session.use_change_stack",
           QT_TRANSLATE_NOOP("Messages", "\"%1\" changes the boxes: use Change the boxes")},
