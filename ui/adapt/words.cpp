@@ -30,13 +30,9 @@ const Catalogue& catalogue() {
   return joined;
 }
 
-/// Four digits stay together, so that a year is never split.
+/// With group separators, as estimates have them; core hands years over as text.
 QString wholeNumber(qint64 number) {
-  QLocale locale;
-  if (std::abs(number) < 10000) {
-    locale.setNumberOptions(locale.numberOptions() | QLocale::OmitGroupSeparator);
-  }
-  return locale.toString(number);
+  return QLocale().toString(number);
 }
 
 /// At most two decimals, and none that say nothing.

@@ -108,7 +108,7 @@ QString statusText(const apiary::HiveState& hive) {
 
 void fillStrength(ColonyFacts& facts, const strength::StrengthEstimate& seen,
                   const adapt::Units& units) {
-  if (seen.seams) facts.seams = Facts::tr("%1 seams").arg(quarters(*seen.seams));
+  if (seen.seams) facts.seams = quarters(*seen.seams);
   if (seen.bees) facts.bees = adapt::band(seen.bees->median, seen.bees->low, seen.bees->high);
   QStringList brood;
   if (seen.framesWithBrood) {
@@ -255,7 +255,7 @@ QString HiveFacts::sentence() const {
   for (const auto& colony : colonies) {
     if (colonies.size() > 1) parts << colony.name;
     if (!colony.judgement.isEmpty()) parts << colony.judgement;
-    if (!colony.seams.isEmpty()) parts << colony.seams;
+    if (!colony.seams.isEmpty()) parts << Facts::tr("%1 seams").arg(colony.seams);
     if (!colony.bees.isEmpty()) parts << Facts::tr("%1 bees").arg(colony.bees);
     parts << Facts::tr("last look %1").arg(colony.lastLook);
   }

@@ -20,7 +20,7 @@ struct ColonyFacts {
   QStringList evidence, wouldChange;
   QString overruled;  ///< empty unless a person overruled the rules
   QString healthBar;  ///< empty = nothing bars it
-  QString seams;      ///< "5 seams"
+  QString seams;      ///< "5½"
   QString bees;       ///< "9,000 (7,200–11,000)"
   QString brood;
   QString stores;

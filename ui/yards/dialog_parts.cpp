@@ -3,8 +3,10 @@
 
 #include <QCoreApplication>
 #include <QDateEdit>
+#include <QDialog>
 #include <QDialogButtonBox>
 #include <QLabel>
+#include <QLayout>
 #include <QPushButton>
 
 #include "ui/adapt/system_clock.h"
@@ -31,6 +33,14 @@ QLabel* noteLabel(const char* objectName) {
 void showNote(QLabel& label, const QString& text) {
   label.setText(text);
   label.setVisible(!text.isEmpty());
+}
+
+void fitHeight(QDialog& dialog) {
+  auto* layout = dialog.layout();
+  layout->invalidate();
+  const int width = dialog.isVisible() ? dialog.width() : dialog.minimumWidth();
+  dialog.setMinimumHeight(layout->hasHeightForWidth() ? layout->totalHeightForWidth(width)
+                                                      : layout->totalSizeHint().height());
 }
 
 void nameButtons(QDialogButtonBox& box, const QString& ok) {

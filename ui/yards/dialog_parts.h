@@ -5,6 +5,7 @@
 #include "core/base/date.h"
 
 class QDateEdit;
+class QDialog;
 class QDialogButtonBox;
 class QLabel;
 
@@ -16,6 +17,9 @@ QDateEdit* dateField(base::Date date, const char* objectName);
 QLabel* noteLabel(const char* objectName);
 /// Shows the note, or hides its line when there is nothing to say.
 void showNote(QLabel& label, const QString& text);
+/// Lets the dialog grow with its wrapped notes: a window that is already open does not do so by
+/// itself, and would cut them.
+void fitHeight(QDialog& dialog);
 /// Names the first button by what it does.
 void nameButtons(QDialogButtonBox& box, const QString& ok);
 

@@ -6,7 +6,7 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
-#include <QScrollArea>
+#include <QTextBrowser>
 #include <QVBoxLayout>
 
 #include "ui/widgets/stack_view.h"
@@ -15,13 +15,25 @@
 namespace outyard::yards {
 namespace {
 
-QLabel* wrapped(const QString& text) {
-  auto* label = new QLabel(text);
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
-  label->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  label->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
-  return label;
+QString heading(const QString& text) {
+  return QStringLiteral("<p style='margin:8px 0 2px 0'><b>%1</b></p>").arg(text.toHtmlEscaped());
+}
+
+QString paragraph(const QString& text) {
+  if (text.isEmpty()) return {};
+  return QStringLiteral("<p style='margin:4px 0 2px 0'>%1</p>").arg(text.toHtmlEscaped());
+}
+
+QString bullets(const QStringList& lines) {
+  QString items;
+  for (const QString& line : lines) {
+    items += QStringLiteral("<li>%1</li>").arg(line.toHtmlEscaped());
+  }
+  return lines.isEmpty() ? QString()
+                         : QStringLiteral(
+                               "<ul style='margin:0 0 0 14px; "
+                               "-qt-list-indent:0'>%1</ul>")
+                               .arg(items);
 }
 
 }  // namespace
@@ -33,7 +45,7 @@ HivePanel::HivePanel(widgets::SeasonHub& hub, QWidget* parent)
       m_letters(new QLabel),
       m_status(new QLabel),
       m_stack(new widgets::StackView),
-      m_scroll(new QScrollArea),
+      m_facts(new QTextBrowser),
       m_open(new QPushButton(tr("Open hive"))),
       m_inspect(new QPushButton(tr("Enter inspection"))),
       m_setOver(new QPushButton(tr("Set over…"))) {
@@ -53,10 +65,12 @@ HivePanel::HivePanel(widgets::SeasonHub& hub, QWidget* parent)
   head->addWidget(m_number);
   head->addWidget(m_letters);
   head->addStretch(1);
-  m_scroll->setWidgetResizable(true);
-  m_scroll->setFrameShape(QFrame::NoFrame);
-  m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  m_scroll->setFocusPolicy(Qt::StrongFocus);
+  m_facts->setObjectName(QStringLiteral("panelFacts"));
+  m_facts->setAccessibleName(tr("What is known of the hive"));
+  m_facts->setFrameShape(QFrame::NoFrame);
+  m_facts->viewport()->setAutoFillBackground(false);
+  m_facts->document()->setDocumentMargin(0);
+  m_facts->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   auto* buttons = new QGridLayout;
   buttons->setSpacing(6);
   buttons->addWidget(m_inspect, 0, 0, 1, 2);
@@ -68,7 +82,7 @@ HivePanel::HivePanel(widgets::SeasonHub& hub, QWidget* parent)
   layout->addLayout(head);
   layout->addWidget(m_status);
   layout->addWidget(m_stack);
-  layout->addWidget(m_scroll, 1);
+  layout->addWidget(m_facts, 1);
   layout->addLayout(buttons);
   connect(m_open, &QPushButton::clicked, this, &HivePanel::openAsked);
   connect(m_inspect, &QPushButton::clicked, this, &HivePanel::inspectionAsked);
@@ -77,80 +91,42 @@ HivePanel::HivePanel(widgets::SeasonHub& hub, QWidget* parent)
   refresh();
 }
 
-void HivePanel::clearFacts() {
-  m_facts = new QWidget;
-  m_factsLayout = new QVBoxLayout(m_facts);
-  m_factsLayout->setContentsMargins(0, 0, 6, 0);
-  m_factsLayout->setSpacing(4);
-  m_scroll->setWidget(m_facts);  // the one before is deleted
-}
-
-void HivePanel::addHeading(const QString& text) {
-  auto* label = wrapped(text);
-  QFont bold = label->font();
-  bold.setBold(true);
-  label->setFont(bold);
-  label->setContentsMargins(0, 6, 0, 0);
-  m_factsLayout->addWidget(label);
-}
-
-void HivePanel::addLine(const QString& name, const QString& value) {
-  if (value.isEmpty()) return;
-  auto* row = new QHBoxLayout;
-  auto* left = new QLabel(name);
-  left->setMinimumWidth(fontMetrics().horizontalAdvance(tr("Planned work")) + 6);
-  left->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-  left->setForegroundRole(QPalette::PlaceholderText);
-  auto* right = wrapped(value);
-  right->setAccessibleName(QStringLiteral("%1: %2").arg(name, value));
-  row->addWidget(left);
-  row->addWidget(right, 1);
-  m_factsLayout->addLayout(row);
-}
-
-void HivePanel::addText(const QString& text, const char* objectName) {
-  auto* label = wrapped(text);
-  label->setObjectName(QLatin1String(objectName));
-  m_factsLayout->addWidget(label);
-}
-
-void HivePanel::addBullets(const QStringList& lines) {
-  for (const QString& line : lines) {
-    auto* row = new QHBoxLayout;
-    row->setSpacing(6);
-    auto* dot = new QLabel(QStringLiteral("•"));
-    dot->setAlignment(Qt::AlignTop);
-    row->addWidget(dot);
-    row->addWidget(wrapped(line), 1);
-    m_factsLayout->addLayout(row);
-  }
-}
-
-void HivePanel::showColony(const widgets::ColonyFacts& facts, bool alone) {
-  if (!alone) addHeading(facts.name);
-  if (!facts.judgement.isEmpty()) {
-    addHeading(tr("Judged %1").arg(facts.judgement));
-    addBullets(facts.evidence);
-    if (!facts.overruled.isEmpty()) addText(facts.overruled, "panelOverruled");
-    if (!facts.wouldChange.isEmpty()) {
-      addText(tr("Would change it:"), "panelWouldChange");
-      addBullets(facts.wouldChange);
+QString HivePanel::html(const widgets::HiveFacts& facts) const {
+  const QString faint = palette().color(QPalette::PlaceholderText).name();
+  QString page;
+  for (const auto& colony : facts.colonies) {
+    if (facts.colonies.size() > 1) page += heading(colony.name);
+    if (!colony.judgement.isEmpty()) {
+      page += heading(tr("Judged %1").arg(colony.judgement)) + bullets(colony.evidence);
+      page += paragraph(colony.overruled);
+      if (!colony.wouldChange.isEmpty()) {
+        page += paragraph(tr("Would change it:")) + bullets(colony.wouldChange);
+      }
     }
+    page += paragraph(colony.healthBar);
+    const QString unknown = tr("not recorded");
+    const std::pair<QString, QString> lines[] = {
+        {tr("Seams"), colony.seams.isEmpty() ? unknown : colony.seams},
+        {tr("Bees"), colony.bees.isEmpty() ? unknown : colony.bees},
+        {tr("Brood"), colony.brood},
+        {tr("Stores"), colony.stores},
+        {tr("Queen"), colony.queen},
+        {tr("Last look"), colony.lastLook}};
+    page += QStringLiteral("<table style='margin-top:8px' cellspacing='0' cellpadding='1'>");
+    for (const auto& [name, value] : lines) {
+      if (value.isEmpty()) continue;
+      page += QStringLiteral("<tr><td width='70' style='color:%1'>%2</td><td>%3</td></tr>")
+                  .arg(faint, name.toHtmlEscaped(), value.toHtmlEscaped());
+    }
+    page += QStringLiteral("</table>");
   }
-  if (!facts.healthBar.isEmpty()) addText(facts.healthBar, "panelHealth");
-  m_factsLayout->addSpacing(4);
-  addLine(tr("Seams"), facts.seams.isEmpty() ? tr("not recorded") : facts.seams);
-  addLine(tr("Bees"), facts.bees.isEmpty() ? tr("not recorded") : facts.bees);
-  addLine(tr("Brood"), facts.brood);
-  addLine(tr("Stores"), facts.stores);
-  addLine(tr("Queen"), facts.queen);
-  addLine(tr("Last look"), facts.lastLook);
+  if (!facts.tasks.isEmpty()) page += heading(tr("Planned work")) + bullets(facts.tasks);
+  return page;
 }
 
 void HivePanel::refresh() {
   const auto chosen = m_hub.selection().hive;
   const auto* hive = chosen ? m_hub.hive(*chosen) : nullptr;
-  clearFacts();
   for (auto* button : {m_open, m_inspect, m_setOver}) button->setEnabled(hive != nullptr);
   m_letters->clear();
   if (!hive) {
@@ -160,7 +136,7 @@ void HivePanel::refresh() {
                           : tr("Open a season in the File menu, or look at the sample first."));
     m_stack->clear();
     m_stack->hide();
-    m_factsLayout->addStretch(1);
+    m_facts->clear();
     return;
   }
   const auto facts = widgets::hiveFacts(m_hub, *hive);
@@ -186,12 +162,7 @@ void HivePanel::refresh() {
   m_stack->show();
   m_stack->setDrawing(sheet::stackDrawing(m_hub.season(), *hive, m_hub.shownDate()),
                       tr("%1: %2").arg(facts.number, facts.boxes));
-  for (const auto& colony : facts.colonies) showColony(colony, facts.colonies.size() == 1);
-  if (!facts.tasks.isEmpty()) {
-    addHeading(tr("Planned work"));
-    addBullets(facts.tasks);
-  }
-  m_factsLayout->addStretch(1);
+  m_facts->setHtml(html(facts));
 }
 
 }  // namespace outyard::yards

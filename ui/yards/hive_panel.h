@@ -7,8 +7,7 @@
 
 class QLabel;
 class QPushButton;
-class QScrollArea;
-class QVBoxLayout;
+class QTextBrowser;
 
 namespace outyard::widgets {
 class StackView;
@@ -30,19 +29,12 @@ class HivePanel : public QWidget {
   void setOverAsked();
 
  private:
-  void showColony(const widgets::ColonyFacts& facts, bool alone);
-  void addHeading(const QString& text);
-  void addLine(const QString& name, const QString& value);
-  void addBullets(const QStringList& lines);
-  void addText(const QString& text, const char* objectName);
-  void clearFacts();
+  [[nodiscard]] QString html(const widgets::HiveFacts& facts) const;
 
   widgets::SeasonHub& m_hub;
   QLabel *m_number, *m_letters, *m_status;
   widgets::StackView* m_stack;
-  QScrollArea* m_scroll;
-  QWidget* m_facts = nullptr;
-  QVBoxLayout* m_factsLayout = nullptr;
+  QTextBrowser* m_facts;
   QPushButton *m_open, *m_inspect, *m_setOver;
 };
 

@@ -90,7 +90,8 @@ QString HiveTableModel::text(const Line& line, int column) const {
     case Status:
       return line.facts.status;
     case Judgement:
-      return joined(line.facts, &ColonyFacts::judgement);
+      return line.facts.colonies.empty() ? line.facts.status
+                                         : joined(line.facts, &ColonyFacts::judgement);
     case Seams:
       return joined(line.facts, &ColonyFacts::seams);
     case Bees:
@@ -219,7 +220,7 @@ void HiveTable::refresh() {
   resizeColumnsToContents();
   constexpr int kMostPx = 260;
   for (int c = 0; c < HiveTableModel::ColumnCount; ++c) {
-    setColumnWidth(c, std::min(columnWidth(c) + 8, kMostPx));
+    setColumnWidth(c, std::min(columnWidth(c) + 4, kMostPx));
   }
   showSelection();
 }

@@ -17,7 +17,6 @@ class HiveTableModel : public QAbstractTableModel {
   enum Column {
     Number,
     Letters,
-    Status,
     Judgement,
     Seams,
     Bees,
@@ -25,6 +24,7 @@ class HiveTableModel : public QAbstractTableModel {
     Stores,
     Queen,
     LastLook,
+    Status,
     Boxes,
     Stand,
     Tasks,

@@ -275,6 +275,7 @@ void JointDialog::refresh() {
   auto* ok = m_buttons->button(QDialogButtonBox::Ok);
   ok->setEnabled(why.isEmpty());
   ok->setText(later ? tr("Plan it") : tr("Record"));
+  fitHeight(*this);
 }
 
 }  // namespace outyard::yards

@@ -5,6 +5,7 @@
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QPainterPath>
+#include <QWidget>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -336,10 +337,34 @@ void HiveItem::paintLabel(QPainter& painter) const {
   const QRectF rect = labelRect();
   painter.setFont(m_font);
   const double text = QFontMetricsF(m_font).horizontalAdvance(m_number);
+  // An arrow that passes beneath does not strike the number out.
+  QColor ground = inkColour(m_palette, Ink::Ground);
+  ground.setAlphaF(0.8F);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(ground);
+  painter.drawRoundedRect(rect.adjusted(0, 1, 0, -1), 3, 3);
   painter.setPen(inkColour(m_palette, Ink::Text));
   painter.drawText(rect.adjusted(2, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter, m_number);
   paintLetters(painter, {rect.left() + 2 + text + kLabelGapPx, rect.center().y()}, m_letters,
                m_palette, m_font);
+}
+
+// --- arrows -------------------------------------------------------------------------------------
+
+void ArrowLayer::setArea(const QRectF& area) {
+  prepareGeometryChange();
+  m_area = area;
+}
+
+void ArrowLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem* /*option*/,
+                       QWidget* widget) {
+  painter->save();
+  painter->resetTransform();
+  const double ratio = widget ? widget->devicePixelRatioF() : 1.0;
+  painter->scale(ratio, ratio);
+  painter->setRenderHint(QPainter::Antialiasing);
+  m_paint(*painter);
+  painter->restore();
 }
 
 // --- groups -------------------------------------------------------------------------------------

@@ -5,6 +5,7 @@
 #include <QPalette>
 #include <QPixmap>
 #include <QString>
+#include <functional>
 #include <vector>
 
 #include "core/apiary/records.h"
@@ -84,6 +85,8 @@ class HiveItem : public QGraphicsItem {
   [[nodiscard]] QPointF nudge() const { return m_nudge; }
   /// The mark alone, in pixels around the item's place.
   [[nodiscard]] QRectF markRect() const;
+  /// The mark with its number and letters.
+  [[nodiscard]] QRectF occupied() const { return markRect().united(labelRect()); }
   /// What a drop must hit to mean the hive itself and not the ground beside it.
   [[nodiscard]] QRectF innerHalf() const;
 
@@ -104,6 +107,20 @@ class HiveItem : public QGraphicsItem {
   Target m_target = Target::None;
   QPalette m_palette;
   QFont m_font;
+};
+
+/// Arrows between stands and hives: painted by the map, in pixels of its viewport.
+class ArrowLayer : public QGraphicsItem {
+ public:
+  using Painter = std::function<void(QPainter&)>;
+  explicit ArrowLayer(Painter paint) : m_paint(std::move(paint)) { setZValue(1); }
+  void setArea(const QRectF& area);
+  [[nodiscard]] QRectF boundingRect() const override { return m_area; }
+  void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
+
+ private:
+  Painter m_paint;
+  QRectF m_area;
 };
 
 /// Hives whose marks would cover each other at this zoom.

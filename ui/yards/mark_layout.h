@@ -12,8 +12,10 @@ struct MarkLayout {
   std::vector<std::vector<int>> groups;  ///< marks that still cover each other; two or more each
 };
 
-/// Pushes cells of that size apart, none farther than `most` pixels from its place; what still
-/// overlaps is grouped. Slow but plain: pairs of marks, at most a few hundred in a yard.
-MarkLayout layoutMarks(const std::vector<QPointF>& placesPx, QSizeF cell, double most);
+/// Spreads cells (as many as places: a mark with its label) that cover each other about their
+/// middle, none farther than `most` pixels from its place; what would need more is grouped. Slow
+/// but plain: pairs of marks, at most a few hundred in a yard.
+MarkLayout layoutMarks(const std::vector<QPointF>& placesPx, const std::vector<QSizeF>& cells,
+                       double most);
 
 }  // namespace outyard::yards

@@ -97,6 +97,7 @@ void NewDialog::refresh() {
   if (why.isEmpty()) why = m_hub.whyNot(*command());
   showNote(*m_why, why);
   m_buttons->button(QDialogButtonBox::Ok)->setEnabled(why.isEmpty());
+  fitHeight(*this);
 }
 
 QLineEdit* NewDialog::textField(const char* objectName) const {

@@ -217,6 +217,7 @@ void SpotDialog::refresh() {
       ->setText(later                  ? tr("Plan the move")
                 : m_kind == Kind::Move ? tr("Move")
                                        : tr("Correct the drawing"));
+  fitHeight(*this);
 }
 
 }  // namespace outyard::yards

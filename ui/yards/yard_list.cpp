@@ -70,6 +70,7 @@ void YardList::refresh() {
     item->setText(Name, name);
     item->setToolTip(Name, QString::fromStdString(yard.access));
     item->setData(Name, kIdRole, QString::fromStdString(yard.yard.str()));
+    item->setSizeHint(Name, QSize(0, m_tree->fontMetrics().height() + 9));
     item->setText(Live, QString::number(live));
     item->setText(Small, small ? QString::number(small) : QString());
     item->setText(Dead, dead ? QString::number(dead) : QString());

@@ -23,11 +23,22 @@ constexpr double kLeastPxPerMetre = 1.5, kMostPxPerMetre = 400;
 /// The mark grows with the zoom as a hive of about a metre would, between its limits.
 constexpr double kMarkMetres = 0.9;
 constexpr double kLeastMarkWidthPx = kLeastMarkPx * sheet::kMarkWidthMm / sheet::kMarkHeightMm;
-constexpr double kLabelHeightPx = 18;
-constexpr double kMostNudgePx = 34;
+constexpr double kMostNudgePx = 48;
 
 QPointF sceneOf(const apiary::HiveState& hive) {
   return {hive.xM.value_or(0), -hive.yM.value_or(0)};
+}
+
+/// "3–5 thousand": an arrow's label says no more than the forecast knows.
+QString gainText(const planning::Gain& gain) {
+  constexpr double kThousand = 1000;
+  if (gain.low < kThousand / 2) {
+    return YardMap::tr("%1–%2 bees")
+        .arg(adapt::roundNumber(std::max(0.0, gain.low)), adapt::roundNumber(gain.high));
+  }
+  const auto low = std::lround(gain.low / kThousand), high = std::lround(gain.high / kThousand);
+  return low == high ? YardMap::tr("about %1 thousand").arg(low)
+                     : YardMap::tr("%1–%2 thousand").arg(low).arg(high);
 }
 
 QString textOf(const base::HiveId& hive) {
@@ -44,11 +55,10 @@ std::vector<PairArrow> pairArrows(const planning::BoostPlan& plan) {
     // A small colony is carried onto its donor; everything else is carried to the small colony.
     const bool goesToDonor =
         option->method == apiary::Method::Stack || option->method == apiary::Method::Unite;
-    const QString gain = QStringLiteral("%1–%2").arg(adapt::roundNumber(option->gain.low),
-                                                     adapt::roundNumber(option->gain.high));
-    arrows.push_back({goesToDonor ? option->hive : *option->donorHive,
-                      goesToDonor ? *option->donorHive : option->hive, option->hive,
-                      YardMap::tr("%1 gains %2 bees").arg(textOf(option->hive), gain)});
+    arrows.push_back(
+        {goesToDonor ? option->hive : *option->donorHive,
+         goesToDonor ? *option->donorHive : option->hive, option->hive,
+         YardMap::tr("%1 gains %2").arg(textOf(option->hive), gainText(option->gain))});
   }
   return arrows;
 }
@@ -69,6 +79,8 @@ YardMap::YardMap(widgets::SeasonHub& hub, QWidget* parent) : QGraphicsView(paren
   m_ground = new GroundItem;
   m_ground->setZValue(-1);
   m_scene.addItem(m_ground);
+  m_arrowLayer = new ArrowLayer([this](QPainter& painter) { paintArrows(painter); });
+  m_scene.addItem(m_arrowLayer);
   connect(&m_hub, &widgets::SeasonHub::selectionChanged, this, [this] {
     if (m_hub.selection().yard != m_yard) {
       refresh();
@@ -132,6 +144,7 @@ void YardMap::refreshGround() {
   m_ground->setGround(ground, palette());
   const double wide = std::max(ground.width(), ground.height());
   m_scene.setSceneRect(ground.adjusted(-wide, -wide, wide, wide));
+  m_arrowLayer->setArea(m_scene.sceneRect());
 }
 
 void YardMap::refreshStands() {
@@ -222,15 +235,16 @@ void YardMap::layOut() {
   const double mark = std::clamp(kMarkMetres * scale, kLeastMarkWidthPx, kMostMarkPx);
   std::vector<HiveItem*> items;
   std::vector<QPointF> places;
+  std::vector<QSizeF> cells;
   for (auto& [id, item] : m_hives) {
     item->setMarkWidth(mark);
+    item->setNudge({});
     items.push_back(item);
-    places.push_back(item->pos() * scale);
+    const QRectF cell = item->occupied();
+    places.push_back(item->pos() * scale + cell.center());
+    cells.push_back(cell.size() + QSizeF(2, 1));
   }
-  const double height = mark * sheet::kMarkHeightMm / sheet::kMarkWidthMm;
-  const double label =
-      std::max(mark, fontMetrics().horizontalAdvance(QStringLiteral("XX-00")) + 20.0);
-  const auto layout = layoutMarks(places, {label, height + kLabelHeightPx}, kMostNudgePx);
+  const auto layout = layoutMarks(places, cells, kMostNudgePx);
   for (std::size_t i = 0; i < items.size(); ++i) {
     items[i]->setNudge(layout.nudge[i]);
     items[i]->setVisible(true);
@@ -353,6 +367,8 @@ const HiveItem* YardMap::item(const base::HiveId& hive) const {
 QPoint YardMap::markCentre(const base::HiveId& hive) const {
   const auto* found = item(hive);
   if (!found) return {};
+  const auto group = m_groupOf.find(hive);
+  if (group != m_groupOf.end()) return mapFromScene(m_groups[group->second]->pos());
   return mapFromScene(found->pos()) + found->markRect().center().toPoint();
 }
 

@@ -118,10 +118,12 @@ class YardMap : public QGraphicsView {
   void paintNorth(QPainter& painter, const QRectF& area) const;
   void paintScaleBar(QPainter& painter, const QRectF& area) const;
   void paintArrows(QPainter& painter) const;
+  void paintArrowLabels(QPainter& painter) const;
 
   widgets::SeasonHub& m_hub;
   QGraphicsScene m_scene;
   GroundItem* m_ground = nullptr;
+  ArrowLayer* m_arrowLayer = nullptr;
   std::map<base::HiveId, HiveItem*> m_hives;
   std::map<std::string, StandItem*> m_stands;
   std::map<std::string, FeatureItem*> m_features;

@@ -158,7 +158,7 @@ void YardMap::drawForeground(QPainter* painter, const QRectF& /*rect*/) {
   painter->setRenderHint(QPainter::Antialiasing);
   const QRectF area(viewport()->rect());
   if (m_yard) {
-    paintArrows(*painter);
+    paintArrowLabels(*painter);
     paintNorth(*painter, area);
     paintScaleBar(*painter, area);
   } else {
@@ -223,7 +223,7 @@ void YardMap::paintArrows(QPainter& painter) const {
     // A bow to the upper side, so that arrows of neighbours do not lie on each other.
     QPointF side(way.y() / length, -way.x() / length);
     if (side.y() > 0) side = -side;
-    const QPointF bend = (a + b) / 2 + side * std::clamp(length * 0.3, 24.0, 90.0);
+    const QPointF bend = (a + b) / 2 + side * std::clamp(length * 0.22, 22.0, 70.0);
     const auto clipped = [](QPointF centre, QPointF towards, double away) {
       const QPointF d = towards - centre;
       return centre + d * (away / std::max(1.0, std::hypot(d.x(), d.y())));
@@ -235,7 +235,7 @@ void YardMap::paintArrows(QPainter& painter) const {
     painter.setPen(QPen(palette().color(QPalette::Base), 5, Qt::SolidLine, Qt::RoundCap));
     painter.drawPath(path);
     const QColor ink = inkColour(palette(), Ink::Arrow);
-    painter.setPen(QPen(ink, 2.6, Qt::SolidLine, Qt::RoundCap));
+    painter.setPen(QPen(ink, 2.2, Qt::SolidLine, Qt::RoundCap));
     painter.drawPath(path);
     const QPointF tail = end - bend;
     const double angle = std::atan2(tail.y(), tail.x());
@@ -245,24 +245,57 @@ void YardMap::paintArrows(QPainter& painter) const {
     painter.setBrush(ink);
     painter.drawPolygon(QPolygonF{end, barb(0.42), barb(-0.42)});
   }
-  // Labels over all arrows, at the small colony, on a ground that lets them be read.
+}
+
+void YardMap::paintArrowLabels(QPainter& painter) const {
+  // Over all arrows, at the small colony, where they hide least.
   QFont bold = font();
   bold.setPixelSize(12);
   bold.setBold(true);
   painter.setFont(bold);
+  std::vector<QRectF> taken;
+  for (const auto& [id, hive] : m_hives) {
+    if (hive->isVisible()) taken.push_back(hive->occupied().translated(mapFromScene(hive->pos())));
+  }
+  const QRectF room = QRectF(viewport()->rect()).adjusted(4, 4, -4, -4);
   for (const auto& arrow : m_arrows) {
     const auto* at = item(arrow.labelAt);
     if (!at) continue;
-    const QRectF mark = at->markRect().translated(mapFromScene(at->pos()));
-    const double width = QFontMetricsF(bold).horizontalAdvance(arrow.label) + 10;
-    QRectF box(mark.center().x() - width / 2, mark.top() - 26, width, 18);
-    box.moveLeft(std::clamp(box.left(), 4.0, std::max(4.0, viewport()->width() - width - 4.0)));
-    box.moveTop(std::max(4.0, box.top()));
+    const QRectF mark = at->occupied().translated(mapFromScene(at->pos()));
+    const QSizeF size(QFontMetricsF(bold).horizontalAdvance(arrow.label) + 10, 18);
+    QRectF best;
+    double least = std::numeric_limits<double>::max();
+    for (int ring = 0; ring < 4; ++ring) {
+      const double away = 4 + ring * 14;
+      const QPointF centres[] = {{mark.center().x(), mark.top() - away - size.height() / 2},
+                                 {mark.center().x(), mark.bottom() + away + size.height() / 2},
+                                 {mark.left() - away - size.width() / 2, mark.center().y()},
+                                 {mark.right() + away + size.width() / 2, mark.center().y()},
+                                 {mark.left() - away, mark.top() - away - size.height() / 2},
+                                 {mark.right() + away, mark.top() - away - size.height() / 2},
+                                 {mark.left() - away, mark.bottom() + away + size.height() / 2},
+                                 {mark.right() + away, mark.bottom() + away + size.height() / 2}};
+      for (const QPointF& centre : centres) {
+        const QRectF box(centre - QPointF(size.width() / 2, size.height() / 2), size);
+        double cost = 30.0 * ring;
+        for (const QRectF& other : taken) {
+          const QRectF common = box.intersected(other);
+          cost += 4 * common.width() * common.height();
+        }
+        const QRectF inside = box.intersected(room);
+        cost += 8 * (box.width() * box.height() - inside.width() * inside.height());
+        if (cost < least) {
+          least = cost;
+          best = box;
+        }
+      }
+    }
+    taken.push_back(best);
     painter.setPen(QPen(inkColour(palette(), Ink::Arrow), 1));
     painter.setBrush(palette().color(QPalette::Base));
-    painter.drawRoundedRect(box, 3, 3);
+    painter.drawRoundedRect(best, 3, 3);
     painter.setPen(inkColour(palette(), Ink::Text));
-    painter.drawText(box, Qt::AlignCenter, arrow.label);
+    painter.drawText(best, Qt::AlignCenter, arrow.label);
   }
 }
 

@@ -92,8 +92,12 @@ YardsPlace::YardsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
     m_map->fit();
   });
   connect(&hub, &widgets::SeasonHub::selectionChanged, this, [this] {
-    m_table->refresh();
-    m_dates->refresh();
+    // Another hive of the same yard changes neither the table nor the days.
+    if (m_hub.selection().yard != m_yard) {
+      m_yard = m_hub.selection().yard;
+      m_table->refresh();
+      m_dates->refresh();
+    }
     refreshHead();
     refreshActions();
   });
@@ -210,6 +214,7 @@ QWidget* YardsPlace::makeCentre() {
 }
 
 void YardsPlace::refresh() {
+  m_yard = m_hub.selection().yard;
   m_list->refresh();
   m_map->refresh();
   m_table->refresh();
@@ -240,8 +245,7 @@ void YardsPlace::refreshHead() {
            "shift the chosen hive by 10 cm.");
   } else {
     hint =
-        tr("Drag a hive to move it, or onto another hive to set it over, unite or swap stands. "
-           "Tab and arrow keys go from hive to hive.");
+        tr("Drag a hive to move it, or onto another to join them. Tab and arrows walk the yard.");
   }
   if (const auto sick = apiary::foulBroodIn(m_hub.season(), yard->yard, m_hub.shownDate())) {
     hint = tr("Foul brood is suspected in %1: nothing goes in or out of this yard, tools are "

@@ -69,6 +69,7 @@ class YardsPlace : public widgets::Place {
   [[nodiscard]] QPointF freePlace() const;
 
   widgets::SeasonHub& m_hub;
+  std::optional<base::YardId> m_yard;  ///< what table and days show
   YardList* m_list = nullptr;
   YardMap* m_map = nullptr;
   HiveTable* m_table = nullptr;

@@ -266,6 +266,27 @@ TEST_P(LooksTest, NothingIsCutAt1280By800) {
         EXPECT_EQ(cutTexts(window), QStringList()) << name;
         EXPECT_LE(window.width(), 1280) << name;
         EXPECT_LE(window.height(), 800) << name;
+        if (QLatin1String(name) == QLatin1String("yards") && !guide) {
+          actionOf(window, QStringLiteral("Legend"))->trigger();
+          QTest::qWait(50);
+          EXPECT_EQ(cutTexts(window), QStringList()) << "legend";
+          keep(window, QStringLiteral("legend-") + theme);
+          actionOf(window, QStringLiteral("Legend"))->trigger();
+          actionOf(window, QStringLiteral("Table"))->trigger();
+          EXPECT_EQ(cutTexts(window), QStringList()) << "table";
+          keep(window, QStringLiteral("table-") + theme);
+          actionOf(window, QStringLiteral("Map"))->trigger();
+          desk.dialogs.onRun = [&](QDialog& dialog) {
+            EXPECT_EQ(cutTexts(dialog), QStringList()) << dialog.windowTitle().toStdString();
+            keep(dialog, QStringLiteral("dialog-%1-%2").arg(dialog.windowTitle(), theme));
+            return false;
+          };
+          for (const char* asks : {"Set over", "Unite", "Swap", "Move", "Correct", "Add hive",
+                                   "Add stand", "Add yard", "Find hive"}) {
+            actionOf(window, QLatin1String(asks))->trigger();
+          }
+          EXPECT_EQ(desk.dialogs.titles.size(), 9);
+        }
         keep(window, QStringLiteral("%1-%2%3").arg(QLatin1String(name), theme,
                                                    guide ? QStringLiteral("-guide") : QString()));
       }
