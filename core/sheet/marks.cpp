@@ -49,6 +49,13 @@ void drawTier(Shapes& out, const MarkInput& in, const Tier& tier, bool faded) {
   box.fill = in.dead || in.empty ? Ink::Paper : Ink::Wood;
   box.stroke = {in.dead || in.empty ? Ink::Line : Ink::WoodEdge, in.wrapped ? 0.6 : 0.3, dashed};
   out.emplace_back(box);
+  if (!tier.seams && !tier.expected && !in.dead && !in.empty) {
+    // Not counted is not zero: the lid is on, no seam can be seen.
+    RectShape lid{{-half + 1.1, tier.top + 0.9}, kMarkWidthMm - 2.2, tier.height - 1.8, 0.3};
+    lid.stroke = {Ink::WoodEdge, 0.15};
+    out.emplace_back(lid);
+    return;
+  }
   const int frames = std::max(1, in.frames);
   const double inner = kMarkWidthMm - 1.5;
   const double pitch = inner / frames;

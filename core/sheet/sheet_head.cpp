@@ -295,13 +295,13 @@ double drawHead(PageCanvas& canvas, const PageFrame& frame, const SheetContext& 
 }
 
 void drawFoot(PageCanvas& canvas, const PageFrame& frame, const SheetContext& context, int page,
-              int pages) {
+              int pages, bool withLegend) {
   constexpr TextStyle kLegend{2.3, false};
   constexpr TextStyle kId{3.0, true};
   const double width = frame.contentWidth();
   const Wrapped legend =
       wrapText(canvas.measurer(), entryLegend(context.in.word), kLegend, width, 1);
-  canvas.lines({frame.left, frame.heightMm - 9.8}, legend.lines, kLegend, width, 3);
+  if (withLegend) canvas.lines({frame.left, frame.heightMm - 9.8}, legend.lines, kLegend, width, 3);
   TextStyle right = kId;
   right.align = Align::Right;
   const std::string count = context.word(message("sheet.foot.page", page, pages));

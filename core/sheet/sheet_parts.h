@@ -13,9 +13,10 @@ namespace outyard::sheet {
 double drawHead(PageCanvas& canvas, const PageFrame& frame, const SheetContext& context,
                 std::vector<Continuation>& continued);
 
-/// Yard, date, sheet number, page x of y and the legend of the letters, at the foot of every page.
+/// Yard, date, sheet number and page x of y at the foot of every page; the legend of what is
+/// circled where there are lines of hives.
 void drawFoot(PageCanvas& canvas, const PageFrame& frame, const SheetContext& context, int page,
-              int pages);
+              int pages, bool withLegend);
 
 /// A thing to load.
 struct LoadItem {

@@ -31,11 +31,12 @@ class SheetBuilder {
     closeCards();
     addBlankLines();
     addContinued();
+    m_linePages = static_cast<int>(m_out.document.pages.size());
     addLoadList();
     const int pages = static_cast<int>(m_out.document.pages.size());
     for (int i = 0; i < pages; ++i) {
       PageCanvas canvas(m_out.document.pages[static_cast<std::size_t>(i)], *m_c.in.text);
-      drawFoot(canvas, m_frame, m_c, i + 1, pages);
+      drawFoot(canvas, m_frame, m_c, i + 1, pages, i < m_linePages);
     }
     m_out.document.sheetNumber = m_c.in.sheetNumber;
     m_out.document.title =
@@ -144,6 +145,7 @@ class SheetBuilder {
   PageFrame m_frame;
   YardSheet m_out;
   double m_y = 0;
+  int m_linePages = 0;                    ///< pages before the load list
   std::vector<const CardEntry*> m_cards;  ///< of the hives on this page
   std::vector<Continuation> m_continued;
 };

@@ -47,8 +47,8 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.field.from_to", QT_TRANSLATE_NOOP("Messages", "from – to")},
     {"sheet.field.c", QT_TRANSLATE_NOOP("Messages", "air, °C")},
     {"sheet.field.f", QT_TRANSLATE_NOOP("Messages", "air, °F")},
-    {"sheet.weather.c", QT_TRANSLATE_NOOP("Messages", "%1 °C")},
-    {"sheet.weather.f", QT_TRANSLATE_NOOP("Messages", "%1 °F")},
+    {"sheet.weather.c", QT_TRANSLATE_NOOP("Messages", "%1 °C")},
+    {"sheet.weather.f", QT_TRANSLATE_NOOP("Messages", "%1 °F")},
     {"sheet.weather.none",
      QT_TRANSLATE_NOOP("Messages", "Forecast not entered: measure before you open.")},
     {"sheet.weather.range", QT_TRANSLATE_NOOP("Messages", "%1 to %2")},
@@ -90,7 +90,8 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.map.metres", QT_TRANSLATE_NOOP("Messages", "%1 m")},
     {"sheet.legend.letters",
      QT_TRANSLATE_NOOP("Messages",
-                       "Numbers on the map are lines of this sheet. Filled seams = last seen. "
+                       "Numbers on the map are lines of this sheet. Filled seams = last seen, lid "
+                       "on = not counted, dashed = not opened since autumn, cross = dead. "
                        "B boost, small but sound · Q queen suspect or missing · S sick, nothing in "
                        "or out · 2 two colonies · N not enough seen · W write off, too small · "
                        "R room, strong")},
@@ -104,10 +105,10 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.ref.yard", QT_TRANSLATE_NOOP("Messages", "%1 (%2)")},
     {"sheet.unit.kg", QT_TRANSLATE_NOOP("Messages", "kg")},
     {"sheet.unit.lb", QT_TRANSLATE_NOOP("Messages", "lb")},
-    {"sheet.amount.kilograms", QT_TRANSLATE_NOOP("Messages", "%1 kg")},
-    {"sheet.amount.pounds", QT_TRANSLATE_NOOP("Messages", "%1 lb")},
-    {"sheet.amount.litres", QT_TRANSLATE_NOOP("Messages", "%1 l")},
-    {"sheet.amount.gallons", QT_TRANSLATE_NOOP("Messages", "%1 gal")},
+    {"sheet.amount.kilograms", QT_TRANSLATE_NOOP("Messages", "%1 kg")},
+    {"sheet.amount.pounds", QT_TRANSLATE_NOOP("Messages", "%1 lb")},
+    {"sheet.amount.litres", QT_TRANSLATE_NOOP("Messages", "%1 l")},
+    {"sheet.amount.gallons", QT_TRANSLATE_NOOP("Messages", "%1 gal")},
     {"sheet.amount.combs", QT_TRANSLATE_NOOP("Messages", "%1 comb(s)")},
     {"sheet.amount.boxes", QT_TRANSLATE_NOOP("Messages", "%1 box(es)")},
     {"sheet.amount.bees", QT_TRANSLATE_NOOP("Messages", "%1 bees")},
@@ -210,7 +211,7 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.continued.line", QT_TRANSLATE_NOOP("Messages", "Line %1, %2")},
     {"sheet.continued.item", QT_TRANSLATE_NOOP("Messages", "%1: %2")},
     {"sheet.load.title", QT_TRANSLATE_NOOP("Messages", "Load list: %1")},
-    {"sheet.load.what", QT_TRANSLATE_NOOP("Messages", "packed")},
+    {"sheet.load.what", QT_TRANSLATE_NOOP("Messages", "to pack")},
     {"sheet.load.needed", QT_TRANSLATE_NOOP("Messages", "needed")},
     {"sheet.load.counted", QT_TRANSLATE_NOOP("Messages", "counted")},
     {"sheet.load.missing", QT_TRANSLATE_NOOP("Messages", "missing")},
