@@ -263,7 +263,7 @@ void HiveItem::setTarget(Target target) {
 
 void HiveItem::setCarried(bool carried) {
   m_carried = carried;
-  setOpacity(carried ? 0.75 : 1.0);
+  setOpacity(carried ? 0.6 : 1.0);
   setZValue(carried ? 5 : (m_chosen ? 3 : 2));
 }
 

@@ -26,10 +26,10 @@ struct PrintColumn {
   HiveTableModel::Column column;
   double widthMm;
 };
-constexpr PrintColumn kColumns[] = {{HiveTableModel::Number, 18},    {HiveTableModel::Letters, 14},
-                                    {HiveTableModel::Judgement, 34}, {HiveTableModel::Seams, 20},
-                                    {HiveTableModel::Bees, 38},      {HiveTableModel::LastLook, 40},
-                                    {HiveTableModel::Stand, 18}};
+constexpr PrintColumn kColumns[] = {{HiveTableModel::Number, 16},    {HiveTableModel::Letters, 14},
+                                    {HiveTableModel::Judgement, 39}, {HiveTableModel::Seams, 15},
+                                    {HiveTableModel::Bees, 38},      {HiveTableModel::LastLook, 47},
+                                    {HiveTableModel::Stand, 13}};
 
 /// Text of a fixed height in millimetres. Set large and scaled down: fonts of a few pixels are
 /// rounded by the font engine.
@@ -76,10 +76,8 @@ void YardsPlace::printTo(QPagedPaintDevice& device) {
   input.day = m_hub.shownDate();
   input.hives = &m_hub.hives(yard->yard);
   input.judgements = &m_hub.judgements(yard->yard);
-  for (const auto& hive : *input.hives) {
-    const std::string letters = sheet::markLetters(hive, *input.judgements);
-    input.labels[hive.hive] = hive.hive.str() + (letters.empty() ? "" : " " + letters);
-  }
+  // Numbers only: the letters stand in the table below, and short labels leave room for marks.
+  for (const auto& hive : *input.hives) input.labels[hive.hive] = hive.hive.str();
   input.widthMm = width;
   input.heightMm = width * 0.62;
   input.word = adapt::wordsUtf8;

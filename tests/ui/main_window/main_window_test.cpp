@@ -179,7 +179,7 @@ TEST_F(MainWindowTest, ActionsWithoutTheirServiceAreNotOffered) {
 
 TEST_F(MainWindowTest, TheSheetIsAskedForAndWritten) {
   m_desk.dialogs.onRun = [](QDialog&) { return true; };
-  m_desk.dialogs.file = QStringLiteral("/tmp/sheet");
+  m_desk.dialogs.file = m_desk.folder.filePath(QStringLiteral("sheet"));
   m_desk.hub.selectYard(base::YardId{"TR"});
   actionOf(m_window, QStringLiteral("Print yard sheet"))->trigger();
   EXPECT_EQ(m_calls, std::vector<std::string>{"sheet TR 2026-04-25 a4 sheet.pdf"});
