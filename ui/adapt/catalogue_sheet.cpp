@@ -199,7 +199,7 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.card.stale",
      QT_TRANSLATE_NOOP("Messages", "%1 was seen %2 day(s) ago: look at it before you begin.")},
     {"sheet.card.no_eggs",
-     QT_TRANSLATE_NOOP("Messages", "No eggs seen in %1: do not set it over.")},
+     QT_TRANSLATE_NOOP("Messages", "If you see no eggs in %1: do not set it over.")},
     {"sheet.card.plan_b", QT_TRANSLATE_NOOP("Messages", "Plan B if it cannot be done: %1.")},
     {"sheet.card.no_plan_b",
      QT_TRANSLATE_NOOP("Messages", "No plan B: leave it as it is if it cannot be done.")},

@@ -262,7 +262,8 @@ std::pair<int, int> hatchDots(sheet::Hatch hatch, bool turned) {
   square.fill = Ink::Eggs;
   square.hatch = hatch;
   square.stroke.ink = Ink::None;
-  paintShapes(painter, transformed({square}, {20, 20}, turned ? 360 - 90 : 0), Palette::paper());
+  paintShapes(painter, sheet::transformed({square}, {20, 20}, turned ? 360 - 90 : 0),
+              Palette::paper());
   painter.end();
   int in = 0, out = 0;
   for (int y = 0; y < 400; ++y) {
