@@ -37,6 +37,16 @@ void foldBoxes(const Season& season, Date day, HiveState& out) {
                          b->role.value_or(BoxRole::Chamber), b->colony,
                          b->beneath.value_or(Beneath::None)});
   }
+  // Set over another hive or united to it, a hive's boxes went along: its stand is bare.
+  for (const Event* e : season.eventsTouching(out.hive)) {
+    if (e->date > day) break;
+    const bool carriedOff = (e->kind == EventKind::Stacked && e->hive == out.hive) ||
+                            (e->kind == EventKind::United && e->otherHive == out.hive);
+    if (carriedOff && (!out.boxesSince || *out.boxesSince < e->date)) {
+      out.boxes.clear();
+      out.boxesSince = e->date;
+    }
+  }
   std::sort(out.boxes.begin(), out.boxes.end(),
             [](const BoxState& a, const BoxState& b) { return a.position < b.position; });
 }

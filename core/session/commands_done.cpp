@@ -238,7 +238,7 @@ CommandPtr changeStack(HiveId hive, Date date, std::vector<BoxState> boxes, Even
       },
       [=](ChangeBuilder& b) {
         HiveState state = apiary::hiveOn(b.before(), hive, date);
-        const auto before = boxesOn(b.before(), state, date);
+        const auto before = state.boxes;
         Event e;
         static_cast<apiary::RecordHead&>(e) = b.leadHead();
         e.kind = kind;

@@ -17,11 +17,9 @@ using base::message;
 
 namespace {
 
-/// The state that a joint step starts from; boxes as they stand on the hive's own floor.
+/// The state that a joint step starts from.
 HiveState stateFor(const ChangeBuilder& b, const HiveId& hive, Date date) {
-  HiveState state = apiary::hiveOn(b.before(), hive, date);
-  state.boxes = boxesOn(b.before(), state, date);
-  return state;
+  return apiary::hiveOn(b.before(), hive, date);
 }
 
 /// The one colony of a hive that takes part; faults when there is none or are two.

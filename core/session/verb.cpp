@@ -96,7 +96,6 @@ std::optional<HiveState> Checker::standing(const base::HiveId& id, base::Date da
     fault(message("session.hive_gone", id.str(), date.iso()));
     return std::nullopt;
   }
-  state.boxes = boxesOn(m_season, state, date);
   return state;
 }
 
@@ -242,18 +241,6 @@ apiary::ChangeList Verb::changes(const apiary::Season& season, const Context& co
 CommandPtr verb(base::Message title, std::optional<base::Date> doneOn, Verb::Check check,
                 Verb::Write write) {
   return std::make_unique<Verb>(std::move(title), doneOn, std::move(check), std::move(write));
-}
-
-std::vector<BoxState> boxesOn(const apiary::Season& season, const HiveState& state,
-                              base::Date date) {
-  for (const apiary::Event* e : season.eventsTouching(state.hive)) {
-    if (e->date > date) break;
-    const bool carriedOff =
-        (e->kind == EventKind::Stacked && e->hive == state.hive) ||
-        (e->kind == EventKind::United && e->otherHive && *e->otherHive == state.hive);
-    if (carriedOff && (!state.boxesSince || *state.boxesSince < e->date)) return {};
-  }
-  return state.boxes;
 }
 
 const ColonyStay* openStay(const apiary::Season& season, const base::HiveId& hive,

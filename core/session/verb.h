@@ -90,10 +90,6 @@ class Verb final : public Command {
 CommandPtr verb(base::Message title, std::optional<base::Date> doneOn, Verb::Check check,
                 Verb::Write write);
 
-/// Boxes that stand on the hive's floor on the day. A hive whose boxes were set over another one
-/// or united with it has none, until new rows say so.
-std::vector<apiary::BoxState> boxesOn(const apiary::Season& season, const apiary::HiveState& state,
-                                      base::Date date);
 /// The open stay that counts of the colony in the hive on the day; null when there is none.
 const apiary::ColonyStay* openStay(const apiary::Season& season, const base::HiveId& hive,
                                    const base::ColonyId& colony, base::Date date);

@@ -127,6 +127,21 @@ TEST(Season, DeathEndsTheStayAndEmptyBoxesEndTheDeath) {
   EXPECT_EQ(hiveOn(s, HiveId("H1"), day("2026-03-02")).status, HiveStatus::Empty);
 }
 
+TEST(Season, BoxesSetOverAnotherHiveAreGoneFromTheirStand) {
+  Season s = small();
+  Hive other;
+  other.hive = HiveId("H2");
+  other.yard = YardId("Y");
+  auto stacked = record<Event>("e1");
+  stacked.hive = HiveId("H1");
+  stacked.otherHive = other.hive;
+  stacked.date = day("2026-04-20");
+  stacked.kind = EventKind::Stacked;
+  s.apply({added(other), added(stacked)});
+  EXPECT_EQ(hiveOn(s, HiveId("H1"), day("2026-04-19")).boxes.size(), 2U);
+  EXPECT_TRUE(hiveOn(s, HiveId("H1"), day("2026-04-20")).boxes.empty());
+}
+
 TEST(Season, FoulBroodIsClearedOnlyByName) {
   Season s = small();
   auto i = record<Inspection>("i1");
