@@ -44,9 +44,10 @@ constexpr std::array kGroups{
     Group{kEgg, kEggDays, 20},     Group{kOpen, kOpenDays, 40}, Group{kSealed, kSealedDays, 60},
     Group{kYoung, kYoungDays, 40}, Group{kOlder, 1, 40},        Group{kForagers, 1, 20},
     Group{kWinter, 1, 40},         Group{kHoney, 1, 0.2},       Group{kMites, 1, 2}};
-constexpr std::array kLearnt{Param::QueenPotential,  Param::CoverCells,  Param::CareCeiling,
-                             Param::HouseDeath,      Param::WinterDeath, Param::ForagerHourDeath,
-                             Param::ForagerDayDeath, Param::Income,      Param::Use};
+constexpr std::array kLearnt{Param::QueenPotential, Param::CoverCells,       Param::CoverShell,
+                             Param::CareCeiling,    Param::FillDays,         Param::HouseDeath,
+                             Param::WinterDeath,    Param::ForagerHourDeath, Param::ForagerDayDeath,
+                             Param::RecruitMost,    Param::Income,           Param::Use};
 
 /// Values that the update moves, all as logarithms: groups, parameters, the two reading factors.
 class LogState {
