@@ -162,7 +162,7 @@ QVariant CombModel::headerData(int section, Qt::Orientation orientation, int rol
     case kSide:
       return tr("Side");
     case kBees:
-      return tr("Bees %");
+      return tr("Bees");
     case kMould:
       return tr("Mould");
     case kSum:
@@ -171,7 +171,7 @@ QVariant CombModel::headerData(int section, Qt::Orientation orientation, int rol
       break;
   }
   const auto& c = combContents()[static_cast<std::size_t>(section - kFirstContent)];
-  return tr("%1 %").arg(QCoreApplication::translate("CombContents", c.column));
+  return QCoreApplication::translate("CombContents", c.column);
 }
 
 Qt::ItemFlags CombModel::flags(const QModelIndex& index) const {

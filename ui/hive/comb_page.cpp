@@ -2,6 +2,7 @@
 #include "ui/hive/comb_page.h"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
 #include <QTableView>
@@ -23,10 +24,14 @@ CombPage::CombPage(CombModel& model, QWidget* parent) : QWidget(parent), m_model
   m_table->setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::DoubleClicked |
                            QAbstractItemView::EditKeyPressed);
   m_table->setTabKeyNavigation(false);
+  m_table->verticalHeader()->hide();
+  m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 6);
+  m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
   all->addWidget(m_table, 1);
 
   auto* right = new QVBoxLayout;
-  auto* hint = new QLabel(tr("The side in eighths: a letter fills one, Shift and the letter the "
+  auto* hint = new QLabel(tr("Per cent of each face on the left, the side in eighths here: a "
+                             "letter fills one, Shift and the letter the "
                              "whole side. Slot 1 is left, standing behind the hive; side a faces "
                              "slot 1. A side left alone is not recorded."),
                           this);

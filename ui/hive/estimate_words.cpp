@@ -83,6 +83,29 @@ QString storesText(const strength::Estimate& honeyKg, const adapt::Units& units)
       .arg(shown(honeyKg.median), units.massUnit(), shown(honeyKg.low), shown(honeyKg.high));
 }
 
+QString amountsText(const strength::StrengthEstimate& estimate, const adapt::Units& units) {
+  const auto band = [](const strength::Estimate& e) {
+    return adapt::band(e.median, e.low, e.high);
+  };
+  QStringList parts;
+  if (estimate.bees) {
+    parts << tr(QT_TRANSLATE_NOOP("HiveEstimate", "Bees %1")).arg(band(*estimate.bees));
+  }
+  if (estimate.sealedCells) {
+    parts << tr(QT_TRANSLATE_NOOP("HiveEstimate", "sealed cells %1"))
+                 .arg(band(*estimate.sealedCells));
+  }
+  if (estimate.broodCells) {
+    parts << tr(QT_TRANSLATE_NOOP("HiveEstimate", "brood cells in all %1"))
+                 .arg(band(*estimate.broodCells));
+  }
+  if (estimate.honeyKg) {
+    parts << tr(QT_TRANSLATE_NOOP("HiveEstimate", "stores %1"))
+                 .arg(storesText(*estimate.honeyKg, units));
+  }
+  return parts.join(QStringLiteral("; "));
+}
+
 apiary::Season seasonOfHive(const apiary::Season& season, const base::HiveId& hive) {
   apiary::ChangeList changes;
   addTable<apiary::Yard>(changes, season);

@@ -17,6 +17,9 @@ bool looksDisagree(const strength::StrengthEstimate& estimate);
 /// "12 kg (9–15)".
 QString storesText(const strength::Estimate& honeyKg, const adapt::Units& units);
 
+/// Bees, brood and stores with their bands in one line; empty when nothing was measured.
+QString amountsText(const strength::StrengthEstimate& estimate, const adapt::Units& units);
+
 /// A season of its own with only what an estimate of one hive needs, so that a draft can be
 /// estimated while it is typed without copying everything.
 apiary::Season seasonOfHive(const apiary::Season& season, const base::HiveId& hive);

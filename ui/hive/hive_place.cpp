@@ -97,10 +97,8 @@ void HivePlace::makeHead(QVBoxLayout& to) {
   m_subtitle->setTextFormat(Qt::PlainText);
   line->addWidget(m_subtitle, 1);
   m_previous = new QAction(tr("&Previous hive"), this);
-  m_previous->setIcon(style()->standardIcon(QStyle::SP_ArrowLeft));
   m_previous->setShortcut(QKeySequence(Qt::ALT | Qt::Key_PageUp));
   m_next = new QAction(tr("Ne&xt hive"), this);
-  m_next->setIcon(style()->standardIcon(QStyle::SP_ArrowRight));
   m_next->setShortcut(QKeySequence(Qt::ALT | Qt::Key_PageDown));
   m_previous->setObjectName(QStringLiteral("previousHive"));
   m_next->setObjectName(QStringLiteral("nextHive"));
@@ -124,7 +122,8 @@ void HivePlace::makeHead(QVBoxLayout& to) {
     addAction(action);
     auto* button = new QToolButton(this);
     button->setDefaultAction(action);
-    button->setToolButtonStyle(Qt::ToolButtonIconOnly);
+    button->setArrowType(action == m_previous ? Qt::LeftArrow : Qt::RightArrow);
+    button->setAccessibleName(QString(action->text()).remove(u'&'));
     button->setFocusPolicy(Qt::TabFocus);
     if (action == m_next) line->addWidget(m_chooser);
     line->addWidget(button);
@@ -185,6 +184,7 @@ void HivePlace::makeMiddle(QVBoxLayout& to) {
   split->addWidget(m_journal);
   split->setStretchFactor(0, 3);
   split->setStretchFactor(1, 2);
+  split->setSizes({430, 270});
   split->setChildrenCollapsible(false);
   to.addWidget(split, 1);
 }
@@ -315,6 +315,11 @@ QList<QAction*> HivePlace::menuActions() const {
   out << line << m_actions->all();
   out << m_journal->actions();
   return out;
+}
+
+void HivePlace::begin(const QString& task) {
+  const QString name = task == QStringLiteral("inspection") ? QStringLiteral("inspect") : task;
+  if (auto* action = m_actions->named(name)) action->trigger();
 }
 
 void HivePlace::takeFocus() {

@@ -33,6 +33,8 @@ class HivePlace : public widgets::Place {
   void printTo(QPagedPaintDevice& device) override;
   [[nodiscard]] QList<QAction*> menuActions() const override;
   void takeFocus() override;
+  /// "inspection" opens the form at once; the names of the other actions do the same.
+  void begin(const QString& task) override;
 
  private:
   void makeHead(QVBoxLayout& to);

@@ -41,6 +41,8 @@ InspectionForm::InspectionForm(widgets::SeasonHub& hub, const base::HiveId& hive
       m_units(adapt::Units::from(hub.settings())) {
   setObjectName(QStringLiteral("inspectionForm"));
   setWindowTitle(tr("Inspection of %1").arg(QString::fromStdString(hive.str())));
+  m_base.hive = hive;
+  m_base.date = hub.workingDate();
   m_delay = new QTimer(this);
   m_delay->setSingleShot(true);
   m_delay->setInterval(kEstimateDelayMs);
@@ -117,11 +119,11 @@ InspectionForm::InspectionForm(widgets::SeasonHub& hub, const base::HiveId& hive
     m_delay->start();
   });
 
+  startOver();
   showLast();
   showStack();
-  startOver();
   showEstimate();
-  resize(1040, 700);
+  resize(1040, 660);
   for (const Editor& editor : m_editors) {
     if (qstrcmp(editor.field->column, "seams") == 0) widgetOf(editor)->setFocus();
   }
@@ -245,13 +247,22 @@ void InspectionForm::setText(Editor& editor, const QString& text) {
 void InspectionForm::read(Editor& editor) {
   Typed typed = parseTyped(*editor.field, textOf(editor), m_units);
   editor.value = typed.value;
+  if (!typed.fault.isEmpty()) {
+    if (!typed.fault.endsWith(u'.')) typed.fault += u'.';
+    typed.fault +=
+        u' ' + (qstrcmp(editor.field->column, "date") == 0 ? tr("Type it as 2026-04-25.")
+                                                           : tr("Mend it, or leave it empty."));
+  }
   editor.fault->setText(typed.fault.isEmpty() ? QString() : QStringLiteral("! ") + typed.fault);
   editor.fault->setVisible(!typed.fault.isEmpty());
   widgetOf(editor)->setAccessibleDescription(typed.fault.isEmpty() ? editor.last->text()
                                                                    : typed.fault);
   say({});
   m_delay->start();
-  if (qstrcmp(editor.field->column, "date") == 0 && typed.fault.isEmpty()) showLast();
+  if (qstrcmp(editor.field->column, "date") == 0 && typed.fault.isEmpty()) {
+    showLast();
+    if (!m_combs->anyTyped()) showStack();  // the boxes of that day
+  }
 }
 
 void InspectionForm::startOver() {
@@ -290,6 +301,7 @@ void InspectionForm::correct(const base::RecordId& old) {
   std::vector<apiary::CombSide> sides;
   for (const auto* side : season.combSides(old)) sides.push_back(*side);
   m_combs->setSides(sides);
+  if (m_combs->rowCount() > 0) m_combPage->choose(0);
   m_seams.clear();
   for (const auto* seams : season.seamCounts(old)) m_seams.push_back(*seams);
   m_combsTouched = false;
@@ -395,29 +407,14 @@ bool InspectionForm::touched() const {
 void InspectionForm::showEstimate() {
   const auto made = entry();
   const auto estimate = estimateDraft(m_ofHive, made);
-  QStringList parts;
-  if (estimate.bees) {
-    parts << tr("Bees %1").arg(
-        adapt::band(estimate.bees->median, estimate.bees->low, estimate.bees->high));
-  }
-  if (estimate.sealedCells) {
-    parts << tr("sealed cells %1")
-                 .arg(adapt::band(estimate.sealedCells->median, estimate.sealedCells->low,
-                                  estimate.sealedCells->high));
-  }
-  if (estimate.broodCells) {
-    parts << tr("brood cells in all %1")
-                 .arg(adapt::band(estimate.broodCells->median, estimate.broodCells->low,
-                                  estimate.broodCells->high));
-  }
-  if (estimate.honeyKg) parts << tr("stores %1").arg(storesText(*estimate.honeyKg, m_units));
-  if (parts.isEmpty()) {
+  const QString amounts = amountsText(estimate, m_units);
+  if (amounts.isEmpty()) {
     m_estimate->setText(
         tr("Type seams, frames or combs to see here what they amount to, with the "
            "band that holds 8 of 10."));
     return;
   }
-  QString text = tr("This amounts to: %1.").arg(parts.join(QStringLiteral("; ")));
+  QString text = tr("This amounts to: %1.").arg(amounts);
   const QString looks = looksText(estimate);
   if (!looks.isEmpty()) text += QStringLiteral(" ") + looks;
   m_estimate->setText(text);

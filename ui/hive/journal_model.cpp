@@ -3,6 +3,7 @@
 
 #include <QFont>
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 #include "ui/adapt/words.h"
@@ -21,13 +22,29 @@ JournalLine head(const apiary::Season& season, const T& record) {
   return line;
 }
 
+/// Records that a void one stands in the place of: they were withdrawn, not corrected.
+template <class T>
+std::set<base::RecordId> withdrawnBy(const std::vector<const T*>& records) {
+  std::set<base::RecordId> out;
+  for (const T* r : records) {
+    if (r->isVoid && r->supersedes) out.insert(*r->supersedes);
+  }
+  return out;
+}
+
 }  // namespace
 
 void JournalModel::load(const apiary::Season& season, const std::optional<base::HiveId>& hive,
                         const adapt::Units& units) {
   m_all.clear();
+  std::set<base::RecordId> withdrawn;
   if (hive) {
+    withdrawn.merge(withdrawnBy(season.allOf<apiary::Inspection>(*hive)));
+    withdrawn.merge(withdrawnBy(season.allOf<apiary::Wash>(*hive)));
+    withdrawn.merge(withdrawnBy(season.allOf<apiary::Event>(*hive)));
+    withdrawn.merge(withdrawnBy(season.allOf<apiary::FrameMove>(*hive)));
     for (const auto* i : season.allOf<apiary::Inspection>(*hive)) {
+      if (i->isVoid && i->supersedes) continue;  // only says that the other is withdrawn
       JournalLine line = head(season, *i);
       line.time = i->time;
       line.kind = JournalKind::Look;
@@ -36,12 +53,14 @@ void JournalModel::load(const apiary::Season& season, const std::optional<base::
       m_all.push_back(std::move(line));
     }
     for (const auto* w : season.allOf<apiary::Wash>(*hive)) {
+      if (w->isVoid && w->supersedes) continue;  // only says that the other is withdrawn
       JournalLine line = head(season, *w);
       line.kind = JournalKind::Wash;
       line.words = washWords(*w);
       m_all.push_back(std::move(line));
     }
     const auto addEvent = [&](const apiary::Event& e) {
+      if (e.isVoid && e.supersedes) return;
       JournalLine line = head(season, e);
       line.time = e.time;
       line.kind = kindOf(e.kind);
@@ -54,11 +73,17 @@ void JournalModel::load(const apiary::Season& season, const std::optional<base::
       if (e->hive != *hive) addEvent(*e);
     }
     for (const auto* m : season.allOf<apiary::FrameMove>(*hive)) {
+      if (m->isVoid && m->supersedes) continue;  // only says that the other is withdrawn
       JournalLine line = head(season, *m);
       line.kind = JournalKind::Combs;
       line.words = frameMoveWords(*m, *hive);
       m_all.push_back(std::move(line));
     }
+  }
+  for (JournalLine& line : m_all) {
+    if (withdrawn.count(line.record) == 0) continue;
+    line.withdrawn = true;
+    line.corrected = false;
   }
   std::stable_sort(m_all.begin(), m_all.end(), [](const JournalLine& a, const JournalLine& b) {
     return std::tie(b.date, b.time) < std::tie(a.date, a.time);

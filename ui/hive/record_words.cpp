@@ -240,8 +240,10 @@ QString eventWords(const apiary::Event& e, const base::HiveId& hive, const adapt
   if (!e.dose.empty()) parts << Words::tr("dose %1").arg(qs(e.dose));
   if (!e.batch.empty()) parts << Words::tr("batch %1").arg(qs(e.batch));
   if (e.withdrawalDays) {
-    parts << Words::tr("waiting period %1")
-                 .arg(counted(*e.withdrawalDays, Words::tr("day"), Words::tr("days")));
+    parts << (*e.withdrawalDays == 0
+                  ? Words::tr("no waiting period")
+                  : Words::tr("waiting period %1")
+                        .arg(counted(*e.withdrawalDays, Words::tr("day"), Words::tr("days"))));
   }
   if (e.hive != hive) {
     parts << Words::tr("at %1").arg(qs(e.hive.str()));

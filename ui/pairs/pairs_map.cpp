@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <QStringList>
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/sheet/map_drawing.h"
@@ -18,12 +19,24 @@ namespace {
 
 constexpr double kPxPerMm = 4;  // marks of 8 mm are 32 px then
 constexpr double kHeadMm = 2.2, kKeepOffMm = 4.5, kTextMm = 2.9;
+constexpr double kGroupHalfMm = 12;
+constexpr double kAroundMm = 14;  // room for a mark and its label
+constexpr std::array<double, 5> kZooms{3, 2.4, 1.8, 1.35, 1};
+constexpr std::size_t kMostLabels = 3;
 
 struct Arrow {
-  const planning::BoostOption* option = nullptr;
   sheet::Point from, to;
+  bool fromGroup = false, toGroup = false;
   bool bothWays = false;
 };
+
+/// How far from the centre of a mark (or of a group's box of labels) its edge is in a direction.
+double edgeAway(bool group, double dx, double dy) {
+  const double halfWide = group ? kGroupHalfMm : kKeepOffMm;
+  const double x = std::abs(dx) < 1e-9 ? 1e9 : halfWide / std::abs(dx);
+  const double y = std::abs(dy) < 1e-9 ? 1e9 : kKeepOffMm / std::abs(dy);
+  return std::min(x, y);
+}
 
 /// The small colony's box goes to the donor when it is set over or united; combs and bees go from
 /// the donor to it; swapped stands go both ways.
@@ -54,7 +67,7 @@ void drawHead(sheet::Shapes& out, sheet::Point tip, double angle) {
 void drawArrow(sheet::Shapes& out, const Arrow& arrow, bool chosen) {
   const double dx = arrow.to.x - arrow.from.x, dy = arrow.to.y - arrow.from.y;
   const double length = std::hypot(dx, dy);
-  if (length < 2 * kKeepOffMm) return;
+  if (length < 1) return;  // both in one group on the map: the label alone says it
   // A bow to the left of the way, so that two arrows between the same hives do not cover.
   const double bow = std::min(6.0, length * 0.18);
   const sheet::Point mid{(arrow.from.x + arrow.to.x) / 2 + dy / length * bow,
@@ -64,19 +77,73 @@ void drawArrow(sheet::Shapes& out, const Arrow& arrow, bool chosen) {
     return sheet::Point{u * u * arrow.from.x + 2 * u * t * mid.x + t * t * arrow.to.x,
                         u * u * arrow.from.y + 2 * u * t * mid.y + t * t * arrow.to.y};
   };
-  const double off = kKeepOffMm / length;
+  // Between neighbours the arrow runs over the edges of their marks rather than not at all.
+  const double ux = dx / length, uy = dy / length;
+  const double begin = std::min(edgeAway(arrow.fromGroup, ux, uy) / length, 0.3);
+  const double end = std::min(edgeAway(arrow.toGroup, ux, uy) / length, 0.3);
   sheet::PolygonShape line;
   line.closed = false;
   line.stroke = {sheet::Ink::Arrow, chosen ? 1.1 : 0.6, false};
   constexpr int kParts = 16;
   for (int i = 0; i <= kParts; ++i) {
-    line.points.push_back(at(off + (1 - 2 * off) * i / kParts));
+    line.points.push_back(at(begin + (1 - begin - end) * i / kParts));
   }
   const auto last = line.points.back(), before = line.points[line.points.size() - 2];
   const auto first = line.points.front(), second = line.points[1];
   out.emplace_back(line);
   drawHead(out, last, std::atan2(last.y - before.y, last.x - before.x));
   if (arrow.bothWays) drawHead(out, first, std::atan2(first.y - second.y, first.x - second.x));
+}
+
+/// The gain stands at the small colony, above its mark or beneath its number: where it covers
+/// fewer other marks.
+sheet::TextShape gainLabel(const planning::BoostOption& o, sheet::Point small, bool chosen,
+                           double widthMm, const std::vector<sheet::Point>& marks,
+                           const sheet::TextMeasurer& measurer) {
+  const auto thousands = [](double bees) {
+    return adapt::roundNumber(std::round(bees / 100) / 10);
+  };
+  sheet::TextShape label;
+  label.text = o.gain.high > 0 ? PairsMap::tr("%1 gains %2–%3 thousand")
+                                     .arg(QString::fromStdString(o.hive.str()),
+                                          thousands(o.gain.low), thousands(o.gain.high))
+                                     .toStdString()
+                               : o.hive.str();
+  label.sizeMm = kTextMm;
+  label.bold = chosen;
+  label.align = sheet::Align::Centre;
+  const double half = measurer.widthMm(label.text, kTextMm, chosen) / 2;
+  const double x = std::clamp(small.x, half + 1, std::max(half + 1, widthMm - half - 1));
+  const auto covered = [&](double y) {
+    return std::count_if(marks.begin(), marks.end(), [&](const sheet::Point& m) {
+      const double numberMm = 3.5;  // the hive's number hangs beneath its mark
+      return std::abs(m.x - x) < half + kKeepOffMm && y > m.y - kKeepOffMm &&
+             y - kTextMm < m.y + kKeepOffMm + numberMm;
+    });
+  };
+  const double above = small.y - kKeepOffMm - 0.6, beneath = small.y + kKeepOffMm + 6.4;
+  label.at = {x, covered(beneath) < covered(above) ? beneath : above};
+  return label;
+}
+
+/// Moves the last label up until it shares no line with another.
+void keepApart(std::vector<sheet::TextShape>& labels, const sheet::TextMeasurer& measurer) {
+  auto& last = labels.back();
+  const auto half = [&](const sheet::TextShape& t) {
+    return measurer.widthMm(t.text, t.sizeMm, t.bold) / 2;
+  };
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (std::size_t i = 0; i + 1 < labels.size(); ++i) {
+      const auto& other = labels[i];
+      if (std::abs(other.at.x - last.at.x) < half(other) + half(last) + 1 &&
+          std::abs(other.at.y - last.at.y) < kTextMm * 1.1) {
+        last.at.y = other.at.y - kTextMm * 1.15;
+        moved = true;
+      }
+    }
+  }
+  last.at.y = std::max(last.at.y, kTextMm);
 }
 
 }  // namespace
@@ -107,20 +174,27 @@ void PairsMap::choose(std::optional<base::ColonyId> colony) {
 
 void PairsMap::describe() {
   QStringList lines;
-  if (m_outcome && m_outcome->plan) {
-    const auto& plan = *m_outcome->plan;
-    for (const auto& id : plan.chosen) {
-      const auto* o = plan.option(id);
-      if (!o || !o->donorHive) continue;
-      const auto yard = plan.problem.yardOf.find(o->colony.str());
-      if (m_yard && yard != plan.problem.yardOf.end() && yard->second != *m_yard) continue;
-      lines << QStringLiteral("%1: %2").arg(colonyText(o->colony, o->hive), optionText(*o));
-    }
+  for (const auto* o : pairsHere()) {
+    lines << QStringLiteral("%1: %2").arg(colonyText(o->colony, o->hive), optionText(*o));
   }
   const QString text =
       lines.isEmpty() ? tr("No pair in this yard.") : lines.join(QStringLiteral("; "));
   setAccessibleDescription(text);
   setToolTip(text);
+}
+
+std::vector<const planning::BoostOption*> PairsMap::pairsHere() const {
+  std::vector<const planning::BoostOption*> out;
+  if (!m_outcome || !m_outcome->plan) return out;
+  const auto& plan = *m_outcome->plan;
+  for (const auto& id : plan.chosen) {
+    const auto* o = plan.option(id);
+    if (!o || !o->donorHive) continue;
+    const auto yard = plan.problem.yardOf.find(o->colony.str());
+    if (m_yard && (yard == plan.problem.yardOf.end() || yard->second != *m_yard)) continue;
+    out.push_back(o);
+  }
+  return out;
 }
 
 sheet::Shapes PairsMap::shapesFor(double widthMm, double heightMm) const {
@@ -130,59 +204,82 @@ sheet::Shapes PairsMap::shapesFor(double widthMm, double heightMm) const {
   input.season = m_season.get();
   input.yard = *m_yard;
   input.day = m_outcome && m_outcome->plan ? m_outcome->plan->problem.request.date : base::Date{};
-  const auto hives = apiary::yardOn(*m_season, *m_yard, input.day);
+  auto hives = apiary::yardOn(*m_season, *m_yard, input.day);
+  const auto pairs = pairsHere();
+  if (!pairs.empty()) {
+    // Only the hives that take part: the others would crowd them into groups.
+    std::erase_if(hives, [&](const auto& hive) {
+      return std::none_of(pairs.begin(), pairs.end(), [&](const auto* o) {
+        return o->hive == hive.hive || o->donorHive == hive.hive;
+      });
+    });
+  }
   std::vector<strength::Judgement> judgements;
   if (m_outcome && m_outcome->plan) judgements = m_outcome->plan->problem.judgements;
   input.hives = &hives;
   input.judgements = &judgements;
   for (const auto& hive : hives) input.labels[hive.hive] = hive.hive.str();
-  input.widthMm = widthMm;
-  input.heightMm = heightMm;
   input.word = adapt::wordsUtf8;
   input.text = &measurer;
-  const auto map = sheet::mapDrawing(input);
-  sheet::Shapes out = map.shapes;
-  if (!m_outcome || !m_outcome->plan) return out;
-  const auto& plan = *m_outcome->plan;
-  std::vector<sheet::TextShape> labels;
-  for (const auto& id : plan.chosen) {
-    const auto* o = plan.option(id);
-    if (!o || !o->donorHive) continue;
-    const auto* small = spotOf(map, o->hive);
-    const auto* donor = spotOf(map, *o->donorHive);
-    if (!small || !donor) continue;
-    Arrow arrow{o, *donor, *small, o->method == apiary::Method::ChangePlaces};
-    if (goesToDonor(o->method)) std::swap(arrow.from, arrow.to);
-    const bool chosen = m_colony == o->colony;
-    drawArrow(out, arrow, chosen);
-    // The gain stands at the small colony.
-    sheet::TextShape label;
-    label.text = o->gain.high > 0 ? tr("%1 gains %2–%3 thousand")
-                                        .arg(QString::fromStdString(o->hive.str()),
-                                             adapt::roundNumber(o->gain.low / 1000),
-                                             adapt::roundNumber(o->gain.high / 1000))
-                                        .toStdString()
-                                  : o->hive.str();
-    label.sizeMm = kTextMm;
-    label.bold = chosen;
-    const double half = measurer.widthMm(label.text, kTextMm, label.bold) / 2;
-    label.align = sheet::Align::Centre;
-    label.at = {std::clamp(small->x, half + 1, std::max(half + 1, widthMm - half - 1)),
-                small->y - kKeepOffMm - 0.6};
-    // Two labels never share a line.
-    for (bool moved = true; moved;) {
-      moved = false;
-      for (const auto& other : labels) {
-        const double apart = (measurer.widthMm(other.text, kTextMm, other.bold) / 2) + half + 1;
-        if (std::abs(other.at.x - label.at.x) < apart &&
-            std::abs(other.at.y - label.at.y) < kTextMm * 1.1) {
-          label.at.y = other.at.y - kTextMm * 1.15;
-          moved = true;
+  // As near as the hives of all pairs still fit: the nearer, the fewer marks are grouped.
+  sheet::MapDrawing map;
+  sheet::Point shift;
+  for (const double zoom : kZooms) {
+    input.widthMm = widthMm * zoom;
+    input.heightMm = heightMm * zoom;
+    auto drawn = sheet::mapDrawing(input);
+    sheet::Point low{1e9, 1e9}, high{-1e9, -1e9};
+    for (const auto* o : pairs) {
+      for (const auto& hive : {o->hive, *o->donorHive}) {
+        if (const auto* spot = spotOf(drawn, hive)) {
+          low = {std::min(low.x, spot->x), std::min(low.y, spot->y)};
+          high = {std::max(high.x, spot->x), std::max(high.y, spot->y)};
         }
       }
     }
-    label.at.y = std::max(label.at.y, kTextMm);
-    labels.push_back(label);
+    const bool none = low.x > high.x;
+    const bool fits =
+        high.x - low.x + 2 * kAroundMm <= widthMm && high.y - low.y + 2 * kAroundMm <= heightMm;
+    if (zoom > 1 && (none || !fits)) continue;
+    map = std::move(drawn);
+    if (zoom > 1) {
+      shift = {std::clamp(widthMm / 2 - (low.x + high.x) / 2, widthMm - input.widthMm, 0.0),
+               std::clamp(heightMm / 2 - (low.y + high.y) / 2, heightMm - input.heightMm, 0.0)};
+    }
+    break;
+  }
+  sheet::Shapes out = sheet::transformed(map.shapes, shift);
+  const auto at = [&](const base::HiveId& hive) -> std::optional<sheet::Point> {
+    const auto* spot = spotOf(map, hive);
+    if (!spot) return std::nullopt;
+    return sheet::Point{spot->x + shift.x, spot->y + shift.y};
+  };
+  const auto isGroup = [&](const base::HiveId& hive) {
+    return std::any_of(map.spots.begin(), map.spots.end(), [&](const auto& spot) {
+      return spot.hives.size() > 1 &&
+             std::find(spot.hives.begin(), spot.hives.end(), hive) != spot.hives.end();
+    });
+  };
+  std::vector<sheet::Point> marks;
+  for (const auto& spot : map.spots) {
+    marks.push_back({spot.centre.x + shift.x, spot.centre.y + shift.y});
+  }
+  std::vector<sheet::TextShape> labels;
+  for (const auto* o : pairs) {
+    const auto small = at(o->hive), donor = at(*o->donorHive);
+    if (!small || !donor) continue;
+    Arrow arrow{*donor, *small, isGroup(*o->donorHive), isGroup(o->hive),
+                o->method == apiary::Method::ChangePlaces};
+    if (goesToDonor(o->method)) {
+      std::swap(arrow.from, arrow.to);
+      std::swap(arrow.fromGroup, arrow.toGroup);
+    }
+    const bool chosen = m_colony == o->colony;
+    drawArrow(out, arrow, chosen);
+    // Where there are many pairs only the chosen one is spelled out; the table has them all.
+    if (!chosen && pairs.size() > kMostLabels) continue;
+    labels.push_back(gainLabel(*o, *small, chosen, widthMm, marks, measurer));
+    keepApart(labels, measurer);
   }
   for (const auto& label : labels) {
     const double width = measurer.widthMm(label.text, label.sizeMm, label.bold);
@@ -211,6 +308,7 @@ void PairsMap::paintEvent(QPaintEvent* /*event*/) {
                      tr("The map follows once there is a plan."));
     return;
   }
+  painter.setClipRect(rect());
   painter.scale(kPxPerMm, kPxPerMm);
   print::paintShapes(painter, shapes, colours);
 }

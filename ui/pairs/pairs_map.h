@@ -3,6 +3,7 @@
 #include <QWidget>
 #include <memory>
 #include <optional>
+#include <vector>
 
 #include "core/apiary/season.h"
 #include "core/sheet/shape.h"
@@ -31,6 +32,8 @@ class PairsMap : public QWidget {
 
  private:
   void describe();
+  /// The pairs of the plan whose small colony stands in the yard shown.
+  [[nodiscard]] std::vector<const planning::BoostOption*> pairsHere() const;
 
   std::shared_ptr<const PlanOutcome> m_outcome;
   std::shared_ptr<const apiary::Season> m_season;

@@ -225,6 +225,7 @@ std::vector<TextTable::Line> pairLines(const planning::BoostPlan& plan) {
   // What is to be done first, what is left as it is after it.
   std::stable_sort(lines.begin(), lines.end(),
                    [](const auto& a, const auto& b) { return a.strong > b.strong; });
+  for (auto& l : lines) l.strong = false;
   return lines;
 }
 

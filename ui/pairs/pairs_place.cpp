@@ -201,7 +201,10 @@ QTableView* PairsPlace::makeTable(TextTable& model, const QString& name, const Q
   // In letters of the font, so that a larger font does not cut the columns.
   const int letter = fontMetrics().averageCharWidth();
   for (std::size_t i = 0; i < widths.size(); ++i) {
-    table->setColumnWidth(static_cast<int>(i), widths[i] * letter);
+    const int column = static_cast<int>(i);
+    const QString head = model.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
+    table->setColumnWidth(
+        column, std::max(widths[i] * letter, fontMetrics().horizontalAdvance(head) + 3 * letter));
   }
   return table;
 }
@@ -212,9 +215,6 @@ QAction* PairsPlace::makeAction(const QString& name, const QString& text, const 
   action->setObjectName(name);
   action->setShortcut(key);
   action->setShortcutContext(Qt::WidgetShortcut);
-  if (!key.isEmpty()) {
-    action->setToolTip(QStringLiteral("%1 (%2)").arg(text, key.toString(QKeySequence::NativeText)));
-  }
   connect(action, &QAction::triggered, this, run);
   if (on) on->addAction(action);
   return action;
@@ -227,7 +227,7 @@ void PairsPlace::makeSteps() {
   m_needs = new TextTable(needHead(), this);
   m_needTable =
       makeTable(*m_needs, QStringLiteral("needs"),
-                tr("Every colony with its judgement and the evidence"), {12, 28, 9, 27, 19}, need);
+                tr("Every colony with its judgement and the evidence"), {16, 28, 9, 28, 19}, need);
   needLayout->addWidget(m_needTable, 1);
   auto* needFoot = new QHBoxLayout;
   m_evidence = new QLabel(need);
@@ -263,11 +263,11 @@ void PairsPlace::makeSteps() {
   };
   auto* giveTable = makeTable(*m_gives, QStringLiteral("gives"),
                               tr("Colonies that can give, what they spare and what they keep"),
-                              {12, 9, 27, 17, 14, 22, 19}, give);
+                              {16, 9, 30, 17, 14, 22, 19}, give);
   titled(tr("Can give, and what each keeps:"), giveTable);
   titled(tr("Cannot, and why:"),
          makeTable(*m_barred, QStringLiteral("barred"), tr("Colonies that are barred, and why"),
-                   {12, 28}, give));
+                   {16, 28}, give));
   give->setChildrenCollapsible(false);
   give->setFocusProxy(giveTable);
   m_steps->addTab(give, tr("&2  Who can give"));
@@ -281,21 +281,21 @@ void PairsPlace::makeSteps() {
   pairLayout->addWidget(m_noPairs);
   m_pairs = new TextTable(pairHead(), this);
   m_pairTable = makeTable(*m_pairs, QStringLiteral("pairs"), tr("The plan, one line a colony"),
-                          {12, 20, 22, 10, 14, 26, 14, 20, 34}, pairs);
+                          {16, 18, 23, 10, 14, 25, 14, 14, 38}, pairs);
   m_pairTable->setContextMenuPolicy(Qt::ActionsContextMenu);
   pairLayout->addWidget(m_pairTable, 1);
   auto* tools = new QHBoxLayout;
   m_pinAction = makeAction(
-      QStringLiteral("pin"), tr("Pin this"), QKeySequence(Qt::Key_P), [this] { pin(); },
+      QStringLiteral("pin"), tr("Pin this (P)"), QKeySequence(Qt::Key_P), [this] { pin(); },
       m_pairTable);
   m_forbidAction = makeAction(
-      QStringLiteral("forbid"), tr("Forbid this"), QKeySequence(Qt::Key_F), [this] { forbid(); },
-      m_pairTable);
+      QStringLiteral("forbid"), tr("Forbid this (F)"), QKeySequence(Qt::Key_F),
+      [this] { forbid(); }, m_pairTable);
   m_secondAction = makeAction(
-      QStringLiteral("second"), tr("Take the second best"), QKeySequence(Qt::Key_S),
+      QStringLiteral("second"), tr("Take the second best (S)"), QKeySequence(Qt::Key_S),
       [this] { takeSecond(); }, m_pairTable);
   m_allowAction = makeAction(
-      QStringLiteral("allow"), tr("Allow all for this colony"), QKeySequence(Qt::Key_A),
+      QStringLiteral("allow"), tr("Allow all for this colony (A)"), QKeySequence(Qt::Key_A),
       [this] { allowAgain(); }, m_pairTable);
   m_freeAction = makeAction(
       QStringLiteral("free"), tr("Let go of all pins"), {}, [this] { letAllGo(); }, m_pairTable);

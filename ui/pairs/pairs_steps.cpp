@@ -110,8 +110,10 @@ void PairsPlace::showPlan() {
                ? tr(" (proven best).")
                : tr(" (at most %1 % under the best).").arg(adapt::roundNumber(made->gap * 100));
     if (m_outcome->greedy) {
-      sum += tr(" Pairing one after the other, best first, would reach %1.")
-                 .arg(thousandsText(*m_outcome->greedy));
+      const double less = made->objective - *m_outcome->greedy;
+      sum += less < 0.001 ? tr(" Pairing one after the other, best first, comes to the same.")
+                          : tr(" Pairing one after the other, best first, would gain %1 bees less.")
+                                .arg(thousandsText(less));
     }
     sum += u' ';
   }
@@ -153,7 +155,7 @@ void PairsPlace::showChosenPair() {
   }
   const auto* second = made && paired ? made->secondBest(*paired) : nullptr;
   const bool pinned = option && m_pins.count(option->id) > 0;
-  m_pinAction->setText(pinned ? tr("Let go of this") : tr("Pin this"));
+  m_pinAction->setText(pinned ? tr("Let go of this (P)") : tr("Pin this (P)"));
   m_pinAction->setEnabled(option != nullptr);
   m_forbidAction->setEnabled(option != nullptr && second != nullptr);
   m_forbidAction->setToolTip(second || !option ? tr("Forbid this (F)")

@@ -144,7 +144,7 @@ QString whenHtml(const PlanOutcome& outcome, const apiary::Season& season) {
   const auto& plan = *outcome.plan;
   const auto& problem = plan.problem;
   std::map<apiary::Method, std::vector<const planning::BoostOption*>> byMethod;
-  std::set<base::YardId> yards;
+  std::set<std::pair<base::YardId, apiary::Method>> work;
   std::map<std::string, int> gear;
   double hours = 0;
   for (const auto& id : plan.chosen) {
@@ -153,7 +153,7 @@ QString whenHtml(const PlanOutcome& outcome, const apiary::Season& season) {
     byMethod[o->method].push_back(o);
     hours += o->hours;
     if (const auto yard = problem.yardOf.find(o->colony.str()); yard != problem.yardOf.end()) {
-      yards.insert(yard->second);
+      work.insert({yard->second, o->method});
     }
     for (const auto& [item, count] : o->gear) gear[item] += count;
   }
@@ -166,7 +166,7 @@ QString whenHtml(const PlanOutcome& outcome, const apiary::Season& season) {
     // Before any pair is made the two that depend most on the weather are told.
     const bool wanted = byMethod.empty() ? w.method == apiary::Method::Stack ||
                                                w.method == apiary::Method::SealedFrames
-                                         : byMethod.count(w.method) > 0 && yards.count(w.yard) > 0;
+                                         : work.count({w.yard, w.method}) > 0;
     if (!wanted) continue;
     const auto* yard = season.yard(w.yard);
     QString verdict;
@@ -224,17 +224,20 @@ QString whenHtml(const PlanOutcome& outcome, const apiary::Season& season) {
                 "<hr><h3 style='margin:4px 0 2px 0'>%1</h3><ul style='margin:0 0 0 14px; "
                 "-qt-list-indent:0'>")
                 .arg(methodText(method).toHtmlEscaped());
+    const auto guide = planning::methodGuide(method);
     for (const auto* o : options) {
       QString line =
           QStringLiteral("<b>%1</b>: %2")
               .arg(colonyText(o->colony, o->hive).toHtmlEscaped(), optionText(*o).toHtmlEscaped());
       for (const auto& caution : o->cautions) {
-        line += QStringLiteral(". ") + adapt::words(caution).toHtmlEscaped();
+        // What holds for every pair of the method stands once, under the cautions below.
+        const bool general = std::find(guide.cautions.begin(), guide.cautions.end(), caution) !=
+                             guide.cautions.end();
+        if (!general) line += QStringLiteral("; ") + adapt::words(caution).toHtmlEscaped();
       }
       html += QStringLiteral("<li>%1</li>").arg(line);
     }
     html += QStringLiteral("</ul>");
-    const auto guide = planning::methodGuide(method);
     html += listHtml(Words::tr("Needed"), guide.needs);
     html += listHtml(Words::tr("Steps"), guide.steps);
     html += listHtml(Words::tr("Come back"), guide.returns);
