@@ -79,6 +79,7 @@ YardMap::YardMap(widgets::SeasonHub& hub, QWidget* parent) : QGraphicsView(paren
   m_arrowLayer = new ArrowLayer([this](QPainter& painter) { paintArrows(painter); });
   m_scene.addItem(m_arrowLayer);
   connect(&m_hub, &widgets::SeasonHub::selectionChanged, this, [this] {
+    dropStaleMarks();
     if (m_hub.selection().yard != m_yard) {
       refresh();
     } else {
@@ -100,6 +101,7 @@ void YardMap::refresh() {
   refreshStands();
   refreshFeatures();
   refreshHives();
+  dropStaleMarks();
   if (other || !m_fitted) {
     fit();
   } else {
@@ -274,7 +276,7 @@ void YardMap::layOut() {
 
 void YardMap::refreshChosen() {
   const auto chosen = m_hub.selection().hive;
-  for (auto& [id, item] : m_hives) item->setChosen(id == chosen);
+  for (auto& [id, item] : m_hives) item->setChosen(id == chosen || m_marked.count(id) > 0);
   if (!m_yard) return;
   for (auto* group : m_groups) {
     QString letters;
@@ -300,6 +302,8 @@ void YardMap::setArrows(std::vector<PairArrow> arrows) {
 void YardMap::setArranging(bool arranging) {
   m_arranging = arranging;
   if (m_drag) cancelDrag();
+  m_band.reset();
+  if (!arranging) setMarked({});
   viewport()->update();
 }
 

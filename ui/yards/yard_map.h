@@ -5,6 +5,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "core/planning/boost.h"
@@ -13,6 +14,9 @@
 #include "ui/yards/map_items.h"
 
 namespace outyard::yards {
+
+/// What one key step turns a hive by.
+inline constexpr double kTurnStepDeg = 15;
 
 /// An arrow of the boost plan over the map.
 struct PairArrow {
@@ -56,12 +60,26 @@ class YardMap : public QGraphicsView {
   /// Hives in walking order, as Tab goes through them.
   [[nodiscard]] std::vector<base::HiveId> order() const;
 
+  /// Several hives chosen together; empty while only the window's one hive is chosen.
+  [[nodiscard]] const std::set<base::HiveId>& marked() const { return m_marked; }
+  void setMarked(std::set<base::HiveId> hives);
+  void markAll();
+  /// The marked hives, or else the window's chosen one, in walking order.
+  [[nodiscard]] std::vector<base::HiveId> chosenHives() const;
+  /// Arrange mode on a day where the drawing can be changed.
+  [[nodiscard]] bool mayArrange() const { return m_arranging && mayDrag(); }
+
  Q_SIGNALS:
   void hiveOpened(const outyard::base::HiveId& hive);
   /// Without a hive: over the ground.
   void menuAsked(const std::optional<outyard::base::HiveId>& hive, const QPoint& viewportPoint);
   /// A drag or a key step in Arrange mode has ended here.
   void arranged(const outyard::session::Spot& spot);
+  /// The same for several hives carried together.
+  void arrangedAll(const std::vector<outyard::session::Spot>& spots);
+  /// A key asks to turn the chosen hives, clockwise.
+  void turnAsked(double degrees);
+  void markedChanged();
   /// A drag outside Arrange mode has ended on the ground.
   void carriedTo(const outyard::session::Spot& spot);
   void droppedOn(const outyard::base::HiveId& carried, const outyard::base::HiveId& target);
@@ -94,6 +112,12 @@ class YardMap : public QGraphicsView {
     std::optional<base::HiveId> target;
     QString refused;
     session::Spot spot;
+    std::map<base::HiveId, QPointF> others;  ///< carried along, with their places, scene
+  };
+  /// A frame drawn over the ground to mark what lies in it, viewport.
+  struct Band {
+    QPoint from, to;
+    bool adds = false;
   };
   void refreshHives();
   void refreshStands();
@@ -109,6 +133,10 @@ class YardMap : public QGraphicsView {
   bool stepInOrder(int by);
   void nudgeChosen(QPointF metres);
   void openGroup(const GroupItem& group);
+  void pickWithShift(const base::HiveId& hive);
+  void endBand();
+  void dropStaleMarks();
+  void paintBand(QPainter& painter) const;
   [[nodiscard]] HiveItem* hiveAt(const QPoint& point) const;
   [[nodiscard]] GroupItem* groupAt(const QPoint& point) const;
   [[nodiscard]] bool mayDrag() const;
@@ -133,6 +161,8 @@ class YardMap : public QGraphicsView {
   std::optional<base::YardId> m_yard;
   std::optional<Drag> m_drag;
   std::optional<QPoint> m_pan;
+  std::set<base::HiveId> m_marked;
+  std::optional<Band> m_band;
   DropCheck m_dropCheck;
   bool m_arranging = false, m_space = false, m_fitted = false, m_userZoomed = false;
 };

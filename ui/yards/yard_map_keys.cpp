@@ -13,6 +13,7 @@
 
 #include "ui/adapt/units.h"
 #include "ui/widgets/theme.h"
+#include "ui/yards/arrange.h"
 #include "ui/yards/yard_map.h"
 
 namespace outyard::yards {
@@ -66,9 +67,27 @@ void YardMap::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_0:
       fit();
       return;
+    case Qt::Key_BracketLeft:
+    case Qt::Key_BracketRight:
+      if (m_arranging) {
+        Q_EMIT turnAsked(event->key() == Qt::Key_BracketLeft ? -kTurnStepDeg : kTurnStepDeg);
+      } else {
+        event->ignore();
+      }
+      return;
+    case Qt::Key_A:
+      if (m_arranging && event->modifiers() == Qt::ControlModifier) {
+        markAll();
+      } else {
+        event->ignore();
+      }
+      return;
     case Qt::Key_Escape:
       if (m_drag && m_drag->moving) {
         cancelDrag();
+      } else if (m_band || !m_marked.empty()) {
+        m_band.reset();
+        setMarked({});
       } else {
         event->ignore();
       }
@@ -139,6 +158,16 @@ void YardMap::stepHive(QPointF direction) {
 }
 
 void YardMap::nudgeChosen(QPointF metres) {
+  if (m_marked.size() > 1) {
+    if (!mayDrag()) return;
+    auto spots = spotsOf(m_hub, chosenHives());
+    for (auto& spot : spots) {
+      spot.xM += metres.x();
+      spot.yM -= metres.y();
+    }
+    Q_EMIT arrangedAll(spots);
+    return;
+  }
   const auto chosen = m_hub.selection().hive;
   const auto* hive = chosen ? item(*chosen) : nullptr;
   if (!hive || !mayDrag()) return;
@@ -161,6 +190,7 @@ void YardMap::drawForeground(QPainter* painter, const QRectF& /*rect*/) {
     paintArrowLabels(*painter);
     paintNorth(*painter, area);
     paintScaleBar(*painter, area);
+    paintBand(*painter);
   } else {
     painter->setPen(palette().color(QPalette::PlaceholderText));
     painter->drawText(area, Qt::AlignCenter,

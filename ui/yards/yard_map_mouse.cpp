@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/yards/arrange.h"
 #include "ui/yards/yard_map.h"
 
 namespace outyard::yards {
@@ -33,7 +34,10 @@ void YardMap::mousePressEvent(QMouseEvent* event) {
     return;
   }
   if (event->button() != Qt::LeftButton) return;
-  if (auto* hive = hiveAt(point)) {
+  const bool shift = (event->modifiers() & Qt::ShiftModifier) != 0;
+  if (auto* hive = hiveAt(point); hive && shift && m_arranging) {
+    pickWithShift(hive->hive());
+  } else if (hive) {
     Drag drag;
     drag.hive = hive->hive();
     drag.pressed = point;
@@ -43,6 +47,8 @@ void YardMap::mousePressEvent(QMouseEvent* event) {
     m_hub.selectHive(hive->hive());
   } else if (auto* group = groupAt(point)) {
     openGroup(*group);
+  } else if (m_arranging) {
+    m_band = Band{point, point, shift};
   } else {
     m_pan = point;
     setCursor(Qt::ClosedHandCursor);
@@ -57,6 +63,11 @@ void YardMap::mouseMoveEvent(QMouseEvent* event) {
     horizontalScrollBar()->setValue(horizontalScrollBar()->value() - delta.x());
     verticalScrollBar()->setValue(verticalScrollBar()->value() - delta.y());
     m_userZoomed = true;
+    return;
+  }
+  if (m_band) {
+    m_band->to = point;
+    viewport()->update();
     return;
   }
   if (!m_drag) {
@@ -80,6 +91,13 @@ void YardMap::beginDrag() {
   m_drag->moving = true;
   m_scene.setItemIndexMethod(QGraphicsScene::NoIndex);
   auto* item = m_hives.at(m_drag->hive);
+  if (m_arranging && m_marked.count(m_drag->hive)) {
+    for (const auto& id : m_marked) {
+      if (id == m_drag->hive) continue;
+      m_drag->others[id] = m_hives.at(id)->pos();
+      m_hives.at(id)->setCarried(true);
+    }
+  }
   // The nudge made room for neighbours; under the pointer it would be in the way.
   m_drag->grab += item->nudge() / pxPerMetre();
   item->setNudge({});
@@ -128,8 +146,12 @@ void YardMap::dragTo(const QPoint& point) {
                                                                : HiveItem::Target::Refused);
     }
   }
-  m_drag->spot = spotFor(m_drag->hive, mapToScene(point) + m_drag->grab, !target);
+  m_drag->spot =
+      spotFor(m_drag->hive, mapToScene(point) + m_drag->grab, !target && m_drag->others.empty());
   carried->setPos(m_drag->spot.xM, -m_drag->spot.yM);
+  for (const auto& [id, home] : m_drag->others) {
+    m_hives.at(id)->setPos(home + carried->pos() - m_drag->home);
+  }
   if (target) {
     Q_EMIT dragHint(m_drag->refused.isEmpty()
                         ? tr("Let go to set %1 over %2, unite them or swap their stands.")
@@ -153,18 +175,32 @@ void YardMap::mouseReleaseEvent(QMouseEvent* event) {
     setCursor(Qt::ArrowCursor);
     return;
   }
+  if (m_band && event->button() == Qt::LeftButton) {
+    endBand();
+    return;
+  }
   if (!m_drag || event->button() != Qt::LeftButton) return;
   if (m_drag->moving) {
     endDrag(event->position().toPoint());
   } else {
     m_drag.reset();
+    setMarked({});  // a plain click means this hive alone
   }
 }
 
 void YardMap::endDrag(const QPoint& point) {
   const Drag drag = *m_drag;
   cancelDrag();  // the item goes home; what is done moves it by a notice
-  if (!viewport()->rect().contains(point)) {
+  if (!drag.others.empty()) {
+    // Carried together stays on the drawing: the way of one is the way of all.
+    auto spots = spotsOf(m_hub, chosenHives());
+    const QPointF way = QPointF(drag.spot.xM, -drag.spot.yM) - drag.home;
+    for (auto& spot : spots) {
+      spot.xM = std::round((spot.xM + way.x()) * 100) / 100;
+      spot.yM = std::round((spot.yM - way.y()) * 100) / 100;
+    }
+    Q_EMIT arrangedAll(spots);
+  } else if (!viewport()->rect().contains(point)) {
     Q_EMIT droppedOutside(drag.hive, viewport()->mapToGlobal(point));
   } else if (drag.target) {
     Q_EMIT droppedOn(drag.hive, *drag.target);
@@ -181,6 +217,10 @@ void YardMap::cancelDrag() {
     auto* item = m_hives.at(m_drag->hive);
     item->setCarried(false);
     item->setPos(m_drag->home);
+    for (const auto& [id, home] : m_drag->others) {
+      m_hives.at(id)->setCarried(false);
+      m_hives.at(id)->setPos(home);
+    }
     m_scene.setItemIndexMethod(QGraphicsScene::BspTreeIndex);
     Q_EMIT dragHint({});
     setCursor(Qt::ArrowCursor);

@@ -51,6 +51,7 @@ void YardsPlace::makeActions() {
   m_arrange = make(tr("&Arrange"), QKeySequence(Qt::CTRL | Qt::Key_R), [this](bool on) {
     m_map->setArranging(on);
     refreshHead();
+    refreshArrangeActions();
   });
   m_arrange->setCheckable(true);
   m_arrange->setToolTip(tr("Dragging corrects the drawing instead of recording a move (Ctrl+R)"));
@@ -131,6 +132,7 @@ void YardsPlace::refreshActions() {
   for (auto* action : {m_addHive, m_addStand, m_changeYard}) action->setEnabled(yard);
   m_addYard->setEnabled(open);
   m_arrange->setEnabled(yard);
+  refreshArrangeActions();
   const auto icon = [this](QAction* action, const char* name) {
     action->setIcon(widgets::ownIcon(QLatin1String(name), palette()));
   };
@@ -149,7 +151,7 @@ void YardsPlace::showMenu(const std::optional<base::HiveId>& hive, const QPoint&
     menu->addSeparator();
     menu->addActions({m_setOver, m_unite, m_swap});
     menu->addSeparator();
-    menu->addActions({m_moveHive, m_correct});
+    menu->addActions({m_moveHive, m_correct, m_several->menuAction()});
   } else if (groundM) {
     connect(menu->addAction(tr("Add hive here…")), &QAction::triggered, this,
             [this, groundM] { addHive(groundM); });

@@ -6,6 +6,7 @@
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenu>
 #include <QScrollArea>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -50,6 +51,7 @@ YardsPlace::YardsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
   constexpr int kListWaitMs = 200;  // all yards are judged: not at every step of a dragged slider
   m_listWait->setInterval(kListWaitMs);
   makeActions();
+  makeArrangeActions();
 
   auto* left = new QWidget;
   auto* leftLayout = new QVBoxLayout(left);
@@ -129,9 +131,12 @@ QList<QAction*> YardsPlace::menuActions() const {
     separator->setSeparator(true);
     return separator;
   };
-  return {m_asMap,   m_asTable,  m_zoomIn,  m_zoomOut,  m_fit,     m_showLegend, m_arrange,
-          line(),    m_openHive, m_inspect, m_setOver,  m_unite,   m_swap,       m_moveHive,
-          m_correct, line(),     m_addHive, m_addStand, m_addYard, m_changeYard};
+  return {m_asMap,     m_asTable,    m_zoomIn,   m_zoomOut,
+          m_fit,       m_showLegend, m_arrange,  m_several->menuAction(),
+          line(),      m_openHive,   m_inspect,  m_setOver,
+          m_unite,     m_swap,       m_moveHive, m_correct,
+          line(),      m_addHive,    m_addStand, m_addYard,
+          m_changeYard};
 }
 
 void YardsPlace::takeFocus() {
@@ -239,10 +244,15 @@ void YardsPlace::refreshHead() {
   if (!m_hub.showsToday()) {
     hint = tr("As it stood on %1. Hives are moved on today's map only.")
                .arg(adapt::dateText(m_hub.shownDate()));
+  } else if (m_map->arranging() && m_map->marked().size() > 1) {
+    hint =
+        tr("%n hives chosen: drag one to carry them all, [ and ] turn them, Shift and an arrow "
+           "key shift them by 10 cm. Esc lets them go.",
+           nullptr, static_cast<int>(m_map->marked().size()));
   } else if (m_map->arranging()) {
     hint =
-        tr("Arrange: dragging corrects the drawing, no move is recorded. Shift and an arrow key "
-           "shift the chosen hive by 10 cm.");
+        tr("Arrange: dragging corrects the drawing, no move is recorded. Draw a frame or Shift and "
+           "click to choose several; [ and ] turn, Shift and an arrow key shift by 10 cm.");
   } else {
     hint =
         tr("Drag a hive to move it, or onto another to join them. Tab and arrows walk the yard.");

@@ -10,6 +10,7 @@
 #include "ui/yards/spot_dialog.h"
 
 class QLabel;
+class QMenu;
 class QSplitter;
 class QStackedWidget;
 class QTimer;
@@ -50,6 +51,7 @@ class YardsPlace : public widgets::Place {
 
  private:
   void makeActions();
+  void makeArrangeActions();
   QWidget* makeToolRow();
   QWidget* makeCentre();
   void connectMap();
@@ -58,6 +60,12 @@ class YardsPlace : public widgets::Place {
   void refreshHead();
   void showMenu(const std::optional<base::HiveId>& hive, const QPoint& globalPoint,
                 std::optional<QPointF> groundM);
+  void refreshArrangeActions();
+  /// Why the chosen hives cannot be arranged, at least so many; empty when they can.
+  [[nodiscard]] QString whyNoArrange(int least) const;
+  void arrangeAll(const std::vector<session::Spot>& spots);
+  void turnChosen(double degrees);
+  void askFacing();
   void askJoint(const base::HiveId& hive, std::optional<base::HiveId> target, Joint joint);
   void askMove(session::Spot spot, const base::YardId& to);
   void askSpot(SpotDialog::Kind kind);
@@ -80,6 +88,7 @@ class YardsPlace : public widgets::Place {
   QSplitter* m_splitter = nullptr;
   QLabel *m_name = nullptr, *m_hint = nullptr;
   QTimer* m_listWait = nullptr;
+  QMenu* m_several = nullptr;
   QAction *m_asMap = nullptr, *m_asTable = nullptr, *m_arrange = nullptr, *m_showLegend = nullptr;
   QAction *m_zoomIn = nullptr, *m_zoomOut = nullptr, *m_fit = nullptr;
   QAction *m_addYard = nullptr, *m_changeYard = nullptr, *m_addHive = nullptr,
