@@ -129,6 +129,8 @@ class YardMap : public QGraphicsView {
   void dragTo(const QPoint& point);
   void endDrag(const QPoint& point);
   void cancelDrag();
+  /// Scrolls only as far as is needed for the spot to be seen with its mark.
+  void reveal(QPointF spot);
   void stepHive(QPointF direction);
   bool stepInOrder(int by);
   void nudgeChosen(QPointF metres);

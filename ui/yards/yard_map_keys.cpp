@@ -127,8 +127,15 @@ bool YardMap::stepInOrder(int by) {
     if (index < 0 || index >= static_cast<std::ptrdiff_t>(hives.size())) return false;
     m_hub.selectHive(hives[static_cast<std::size_t>(index)]);
   }
-  if (const auto* item = this->item(*m_hub.selection().hive)) ensureVisible(item, 20, 20);
+  if (const auto* item = this->item(*m_hub.selection().hive)) reveal(item->scenePos());
   return true;
+}
+
+void YardMap::reveal(QPointF spot) {
+  // Not ensureVisible(item): marks keep their pixels at every zoom, so that the view would take a
+  // mark's size for metres and jump away.
+  constexpr int kMarginPx = 60;
+  ensureVisible(QRectF(spot, QSizeF(0.01, 0.01)), kMarginPx, kMarginPx);
 }
 
 void YardMap::stepHive(QPointF direction) {
@@ -154,7 +161,7 @@ void YardMap::stepHive(QPointF direction) {
   }
   if (!best) return;
   m_hub.selectHive(best->hive());
-  ensureVisible(best, 20, 20);
+  reveal(best->scenePos());
 }
 
 void YardMap::nudgeChosen(QPointF metres) {

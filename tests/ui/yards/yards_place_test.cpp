@@ -242,6 +242,21 @@ TEST_F(YardsPlaceTest, KeysGoFromHiveToHive) {
   EXPECT_EQ(m_desk.hub.selection().hive, base::HiveId{"TR-01"}) << "none lies further left";
 }
 
+TEST_F(YardsPlaceTest, WalkingByKeysKeepsTheYardInSight) {
+  const QPoint before = at("TR-01");
+  for (int i = 0; i < 3; ++i) QTest::keyClick(&map(), Qt::Key_Tab);
+  ASSERT_TRUE(m_desk.hub.selection().hive);
+  EXPECT_EQ(at("TR-01"), before) << "all marks were in sight: nothing scrolls";
+  map().zoomBy(6);
+  for (int i = 0; i < 6; ++i) {
+    QTest::keyClick(&map(), Qt::Key_Tab);
+    const auto hive = m_desk.hub.selection().hive;
+    if (hive) {
+      EXPECT_TRUE(map().viewport()->rect().contains(map().markCentre(*hive)));
+    }
+  }
+}
+
 TEST_F(YardsPlaceTest, ShiftedArrowsArrangeByKeyboard) {
   m_desk.hub.selectHive(base::HiveId{"TR-01"});
   QTest::keyClick(&map(), Qt::Key_Up, Qt::ShiftModifier);
