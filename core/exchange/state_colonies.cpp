@@ -129,14 +129,19 @@ class ColonyMaker {
       }
       if (standsOn(*s, e.date)) active.push_back(*s);
     }
-    if (!colony && active.size() > 1 && upper) {
+    if (!colony && upper) {
       std::erase_if(active, [](const auto& s) { return placeOf(s) == ColonyPlace::Main; });
     }
     if (active.empty()) {
-      fault(colony ? "colony" : "hive",
-            colony ? message("exchange.event_colony_not_there", kindOf(e), colony->str(),
-                             hive.str(), e.date.iso())
-                   : message("exchange.event_no_colony", kindOf(e), hive.str(), e.date.iso()));
+      if (!colony) {
+        fault(hive == e.hive ? "hive" : "other_hive",
+              message("exchange.event_no_colony", kindOf(e), hive.str(), e.date.iso()));
+      } else if (hive != e.hive || colony != e.colony) {
+        // The hive's own colony is told by the check of the whole season.
+        fault(colony == e.otherColony ? "other_colony" : "colony",
+              message("exchange.event_colony_not_there", kindOf(e), colony->str(), hive.str(),
+                      e.date.iso()));
+      }
       return {};
     }
     if (active.size() > 1) {
@@ -228,7 +233,7 @@ class ColonyMaker {
     const Beneath between = apiary::parseCode<Beneath>(e.method).value_or(Beneath::Excluder);
     if (!arrive(e, *up.stay, *e.otherHive, placeOver(between))) return;
     std::vector<BoxState> stack = stackOn(*e.otherHive, e.date);
-    std::vector<BoxState> over = stackOn(e.hive, e.date);
+    std::vector<BoxState> over = carriedFrom(e.hive, e.date);
     if (boxesSaid(*e.otherHive, e.date) || stack.empty() || over.empty()) return;
     std::optional<ColonyId> below = e.otherColony;
     for (const ColonyStay* s : season().journal<ColonyStay>(*e.otherHive)) {
@@ -266,7 +271,7 @@ class ColonyMaker {
     // Rows that tell of the colonies but not of boxes say that the stack stayed as it was.
     if (!gone.stay || !gone.endedHere || from == e.hive || boxesSaid(e.hive, e.date)) return;
     std::vector<BoxState> stack = stackOn(e.hive, e.date);
-    const std::vector<BoxState> over = stackOn(from, e.date);
+    const std::vector<BoxState> over = carriedFrom(from, e.date);
     if (stack.empty() || over.empty()) return;
     stack.insert(stack.end(), over.begin(), over.end());
     for (auto& b : stack) b.colony.reset();
@@ -279,6 +284,11 @@ class ColonyMaker {
   }
   [[nodiscard]] std::vector<BoxState> stackOn(const HiveId& hive, Date day) const {
     return apiary::hiveOn(season(), hive, day).boxes;
+  }
+  /// The stand is bare from the event's day on: what went along is what stood there before.
+  [[nodiscard]] std::vector<BoxState> carriedFrom(const HiveId& hive, Date day) const {
+    std::vector<BoxState> before = stackOn(hive, day.plusDays(-1));
+    return before.empty() ? stackOn(hive, day) : before;
   }
   void setStack(const HiveId& hive, Date day, const std::vector<BoxState>& boxes) {
     if (boxes.size() > kMostBoxes) return;  // too high to be told from the event alone

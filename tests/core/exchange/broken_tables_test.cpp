@@ -86,11 +86,14 @@ const std::vector<Broken>& brokenCases() {
       {"colony_not_in_the_hive", "inspections.csv:2: colony", "check.colony_not_there"},
       {"colony_to_be_named", "inspections.csv:2: colony", "check.colony_must_be_named"},
       {"box_position_gap", "boxes.csv:2: position", "check.position_gap"},
-      {"box_position_twice", "boxes.csv:3: position", "check.position_twice", 2},
+      {"box_position_twice", "boxes.csv:3: position", "check.position_twice"},
       {"status_wrong", "hives.csv:3: status", "exchange.status_disagrees"},
       {"place_wrong", "hives.csv:2: x_m", "exchange.place_disagrees"},
-      {"died_elsewhere", "events.csv:2: colony", "exchange.event_colony_not_there"},
+      {"died_elsewhere", "events.csv:2: colony", "check.colony_not_there"},
       {"died_too_early", "events.csv:2: date", "exchange.event_stay_goes_on"},
+      {"unstacked_without_an_upper_colony", "events.csv:2: other_hive", "exchange.event_no_colony"},
+      {"united_with_a_colony_elsewhere", "events.csv:2: other_colony",
+       "exchange.event_colony_not_there"},
       {"stacked_over_nothing", "events.csv:2: other_hive", "exchange.event_needs_other_hive"},
       {"stacked_elsewhere", "events.csv:2: hive", "exchange.event_arrived_elsewhere"},
       {"split_into_a_full_hive", "events.csv:2: hive", "exchange.event_hive_taken"},
@@ -133,7 +136,7 @@ TEST_P(BrokenTables, IsToldWithItsPlaceAndNothingIsImported) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Corpus, BrokenTables, ::testing::ValuesIn(brokenCases()),
-                         [](const auto& info) { return std::string(info.param.folder); });
+                         [](const auto& c) { return std::string(c.param.folder); });
 
 TEST(BrokenTables, EveryFolderOfTheCorpusIsExpected) {
   std::set<std::string> known{"base"};
