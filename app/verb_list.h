@@ -8,6 +8,7 @@ Verb newVerb();
 Verb importVerb();
 Verb exportVerb();
 Verb estimateVerb();
+Verb forecastVerb();
 Verb boostVerb();
 Verb sheetVerb();
 Verb checkVerb();

@@ -28,8 +28,8 @@ void printHelp(QTextStream& out) {
 }  // namespace
 
 const std::vector<Verb>& verbs() {
-  static const std::vector<Verb> list{newVerb(),   importVerb(), exportVerb(), estimateVerb(),
-                                      boostVerb(), sheetVerb(),  checkVerb()};
+  static const std::vector<Verb> list{newVerb(),      importVerb(), exportVerb(), estimateVerb(),
+                                      forecastVerb(), boostVerb(),  sheetVerb(),  checkVerb()};
   return list;
 }
 

@@ -29,7 +29,7 @@ struct Verb {
   bool needsFonts = false;  ///< lays out text: wants a QGuiApplication
 };
 
-/// new, import, export, check, estimate, boost, sheet.
+/// new, import, export, estimate, forecast, boost, sheet, check.
 const std::vector<Verb>& verbs();
 const Verb* findVerb(const QString& name);
 

@@ -74,7 +74,8 @@ TEST_F(CommandLine, SaysVersionAndHelp) {
   EXPECT_TRUE(outyard({QStringLiteral("--version")}).out.startsWith("Outyard "));
   const Ran help = outyard({QStringLiteral("--help")});
   EXPECT_EQ(help.code, 0);
-  for (const char* verb : {"new", "import", "export", "estimate", "boost", "sheet", "check"}) {
+  for (const char* verb :
+       {"new", "import", "export", "estimate", "forecast", "boost", "sheet", "check"}) {
     EXPECT_TRUE(help.out.contains(verb)) << verb;
     const Ran own = outyard({QString::fromUtf8(verb), QStringLiteral("--help")});
     EXPECT_EQ(own.code, 0) << verb;
@@ -142,6 +143,33 @@ TEST_F(CommandLine, EstimatesEveryColony) {
     EXPECT_GE(cells[5].toDouble(), cells[3].toDouble());
     EXPECT_LT(cells[3].toDouble(), 80000);
   }
+}
+
+TEST_F(CommandLine, ForecastsWithBandsAndTheSameEveryTime) {
+  const QStringList ask{QStringLiteral("forecast"), *s_sample,
+                        QStringLiteral("--yard"),   firstYard(),
+                        QStringLiteral("--to"),     QStringLiteral("2026-06-10"),
+                        QStringLiteral("--step"),   QStringLiteral("14")};
+  const Ran r = outyard(ask);
+  ASSERT_EQ(r.code, 0) << r.err.toStdString();
+  EXPECT_EQ(outyard(ask).out, r.out);
+  const auto rows = lines(r.out);
+  EXPECT_EQ(rows.first(),
+            "hive,colony,date,bees,bees_low,bees_high,sealed_cells,sealed_low,sealed_high,"
+            "brood_cells,brood_low,brood_high,honey_kg,honey_low,honey_high,seen_bees,seen_low,"
+            "seen_high");
+  ASSERT_GT(rows.size(), 50);
+  for (qsizetype i = 1; i < rows.size(); ++i) {
+    const auto cells = rows[i].split(',');
+    ASSERT_EQ(cells.size(), 18) << rows[i].toStdString();
+    for (const int k : {3, 6, 9, 12, 15}) {
+      EXPECT_LE(cells[k + 1].toDouble(), cells[k].toDouble()) << rows[i].toStdString();
+      EXPECT_GE(cells[k + 2].toDouble(), cells[k].toDouble()) << rows[i].toStdString();
+    }
+    EXPECT_LT(cells[3].toDouble(), 80000);
+    EXPECT_LE(cells[15].toDouble(), cells[3].toDouble() * 1.2);
+  }
+  EXPECT_EQ(outyard({QStringLiteral("forecast"), *s_sample}).code, 2) << "--to is missing";
 }
 
 TEST_F(CommandLine, ARoundTripLosesNothing) {
