@@ -172,11 +172,15 @@ class ColonyMaker {
 
   /// The colony lives in the hive from the event's day on. False when a row says otherwise.
   bool arrive(const Event& e, ColonyStay stay, const HiveId& hive, ColonyPlace place) {
+    const ColonyStay* elsewhere = nullptr;
     for (const ColonyStay* s : season().stays(stay.colony)) {
       if (s->fromDate != e.date) continue;
       if (s->hive == hive) return true;
+      elsewhere = s;
+    }
+    if (elsewhere) {
       fault("hive", message("exchange.event_arrived_elsewhere", kindOf(e), stay.colony.str(),
-                            s->hive.str(), e.date.iso(), hive.str()));
+                            elsewhere->hive.str(), e.date.iso(), hive.str()));
       return false;
     }
     static_cast<apiary::RecordHead&>(stay) = {};

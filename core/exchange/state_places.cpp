@@ -149,12 +149,7 @@ class PlaceMaker {
 
   void moved(std::size_t i, const Event& e) {
     if (placeSaid(e.hive, e.date)) {
-      const auto now = lastPlace(e.hive, e.date);
-      if (e.otherYard && now && now->yard != *e.otherYard) {
-        fault(m_events[i], "other_yard",
-              message("exchange.moved_elsewhere", e.hive.str(), e.otherYard->str(), now->yard.str(),
-                      e.date.iso()));
-      }
+      if (e.otherYard) expectYards(i, e, e.hive, {*e.otherYard}, "other_yard");
       return;
     }
     std::optional<Spot> to;
@@ -195,21 +190,37 @@ class PlaceMaker {
   void swapped(std::size_t i, const Event& e) {
     const auto beforeA = lastPlace(e.hive, e.date.plusDays(-1));
     const auto beforeB = lastPlace(*e.otherHive, e.date.plusDays(-1));
-    swappedTo(i, e, e.hive, beforeB, "hive");
-    swappedTo(i, e, *e.otherHive, beforeA, "other_hive");
+    // What else was moved on that day came before or after: its yards are as good.
+    auto yardsA = yardsOn(e.hive, e.date), yardsB = yardsOn(*e.otherHive, e.date);
+    if (beforeA) yardsA.insert(beforeA->yard);
+    if (beforeB) yardsB.insert(beforeB->yard);
+    swappedTo(i, e, e.hive, beforeB, beforeB ? yardsB : std::set<YardId>{}, "hive");
+    swappedTo(i, e, *e.otherHive, beforeA, beforeA ? yardsA : std::set<YardId>{}, "other_hive");
+  }
+
+  /// Yards of all place rows of that hive and day.
+  [[nodiscard]] std::set<YardId> yardsOn(const HiveId& hive, Date day) const {
+    std::set<YardId> out;
+    for (const Place* p : season().allOf<Place>(hive)) {
+      if (p->fromDate == day) out.insert(p->yard);
+    }
+    return out;
+  }
+  /// The hive's place rows of the day must not all say another yard than the event.
+  void expectYards(std::size_t i, const Event& e, const HiveId& hive, const std::set<YardId>& told,
+                   const char* column) {
+    const auto said = yardsOn(hive, e.date);
+    const bool fits = std::any_of(said.begin(), said.end(),
+                                  [&](const YardId& yard) { return told.contains(yard); });
+    if (told.empty() || said.empty() || fits) return;
+    fault(m_events[i], column,
+          message("exchange.moved_elsewhere", hive.str(), told.begin()->str(), said.begin()->str(),
+                  e.date.iso()));
   }
 
   void swappedTo(std::size_t i, const Event& e, const HiveId& hive, std::optional<Spot> to,
-                 const char* column) {
-    if (placeSaid(hive, e.date)) {
-      const auto now = lastPlace(hive, e.date);
-      if (to && now && now->yard != to->yard) {
-        fault(m_events[i], column,
-              message("exchange.moved_elsewhere", hive.str(), to->yard.str(), now->yard.str(),
-                      e.date.iso()));
-      }
-      return;
-    }
+                 const std::set<YardId>& told, const char* column) {
+    if (placeSaid(hive, e.date)) return expectYards(i, e, hive, told, column);
     if (const auto known = m_after[i].find(hive); known != m_after[i].end() && known->second) {
       to = known->second;
     }
