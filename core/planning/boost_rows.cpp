@@ -2,7 +2,7 @@
 #include "core/planning/boost_rows.h"
 
 #include <algorithm>
-#include <set>
+#include <iterator>
 
 #include "core/planning/boost_words.h"
 
@@ -78,6 +78,14 @@ Message optionWords(const BoostOption& o) {
 
 std::vector<Message> reasonsFor(const BoostPlan& plan, const BoostOption& chosen) {
   std::vector<Message> why = chosen.why;
+  if (chosen.method != Method::Leave) {
+    // What would be possible on a warmer day stands with the reasons for leaving it.
+    for (const auto& o : plan.problem.options) {
+      if (o.colony != chosen.colony || o.method != Method::Leave) continue;
+      std::copy_if(o.why.begin(), o.why.end(), std::back_inserter(why),
+                   [](const Message& m) { return m.key == "planning.weather.wait"; });
+    }
+  }
   const BoostOption* second = plan.secondBest(chosen.colony);
   if (!second) return why;
   const double less = hundredths(chosen.net - second->net);

@@ -5,6 +5,7 @@
 #include <chrono>
 #include <map>
 #include <set>
+#include <thread>
 
 #include "core/planning/boost_programme.h"
 #include "tests/core/planning/problem_maker.h"
@@ -257,6 +258,23 @@ TEST(SolveBoost, TwoOptionsOfOneIdAreABug) {
   BoostProblem problem = yardProblem(4, 2, 1);
   problem.options.push_back(problem.options.front());
   EXPECT_THROW((void)solveBoost(problem, g_quiet), std::logic_error);
+}
+
+TEST(SolveBoost, TwoThreadsAtOnceGiveTheSamePlans) {
+  std::vector<std::vector<std::string>> plans(4);
+  std::vector<std::thread> threads;
+  for (std::size_t t = 0; t < plans.size(); ++t) {
+    threads.emplace_back([&plans, t] {
+      base::Progress quiet;
+      for (std::uint64_t seed = 40; seed < 60; ++seed) {
+        const auto plan = solveBoost(randomProblem(seed, {}), quiet);
+        plans[t].insert(plans[t].end(), plan->chosen.begin(), plan->chosen.end());
+      }
+    });
+  }
+  for (auto& t : threads) t.join();
+  EXPECT_FALSE(plans[0].empty());
+  for (const auto& p : plans) EXPECT_EQ(p, plans[0]);
 }
 
 TEST(SolveBoostByTrying, RefusesTooMany) {

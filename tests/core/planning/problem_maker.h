@@ -106,8 +106,8 @@ inline BoostProblem yardProblem(std::uint64_t seed, int weak, int donors) {
   std::vector<double> spare;
   for (int d = 0; d < donors; ++d) {
     spare.push_back(2000 + std::floor(random.uniform() * 9000));
-    p.donors["D" + std::to_string(d)] = {
-        spare.back(), static_cast<double>(random.below(4)), random.below(4) == 0 ? 0 : 1};
+    p.donors["D" + std::to_string(d)] = {spare.back(), static_cast<double>(random.below(4)),
+                                         random.below(4) == 0 ? 0 : 1};
   }
   const auto why = base::message("planning.rule.one", "test");
   BoostRule perStop{why, {}, {}, 4};
