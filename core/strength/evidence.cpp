@@ -68,14 +68,17 @@ void gatherSeen(const apiary::Season& season, const std::vector<const Inspection
     const StrengthEstimate e = estimateInspection(season, i);
     if (!out.bees && e.bees) {
       out.bees = e.bees;
-      // Counted seams stand as counted while nothing better was seen beside them.
-      const bool onlySeams = std::all_of(e.basis.begin(), e.basis.end(), [](Basis b) {
-        return b != Basis::CombSides && b != Basis::FullFrames && b != Basis::FramesWithBees;
+      // Counted seams stand as counted unless combs were taken out and their bees counted; a quick
+      // count of frames is no better than seams.
+      // e.basis also names the sides when only brood was read from them; looks hold bees alone.
+      const Basis first = e.looks.front().basis;
+      const bool byComb = first == Basis::CombSides || first == Basis::FullFrames;
+      out.seamsCounted = !byComb && std::any_of(e.looks.begin(), e.looks.end(), [](const Look& l) {
+        return l.basis == Basis::Seams || l.basis == Basis::SeamsByBox;
       });
       const auto frames = framesMeant(season, apiary::hiveOn(season, i.hive, i.date), e.colony);
-      out.seams = onlySeams && e.seams
-                      ? e.seams
-                      : std::optional(seamsFromBees(e.bees->median, frames.figures));
+      out.seams =
+          out.seamsCounted ? e.seams : std::optional(seamsFromBees(e.bees->median, frames.figures));
     }
     if (!out.bees && !out.seamsAtLeast && e.beesAtLeast) {
       const auto frames = framesMeant(season, apiary::hiveOn(season, i.hive, i.date), e.colony);

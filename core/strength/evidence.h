@@ -36,6 +36,7 @@ struct Evidence {
 
   std::optional<StrengthEstimate> strength;  ///< latest look
   std::optional<double> seams;               ///< counted, or equivalent to the bees
+  bool seamsCounted = false;                 ///< seams are as counted
   std::optional<double> seamsAtLeast;        ///< from the sides given, where not all were
   std::optional<Estimate> bees;
 

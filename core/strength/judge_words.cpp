@@ -28,17 +28,10 @@ double quarters(double seams) {
 double tenths(double value) {
   return std::round(value * 10) / 10;
 }
-bool counted(const Evidence& e) {
-  return e.strength &&
-         std::any_of(e.strength->looks.begin(), e.strength->looks.end(), [](const Look& l) {
-           return l.basis == Basis::Seams || l.basis == Basis::SeamsByBox;
-         });
-}
-
 void strengthWords(const Evidence& e, std::vector<Message>& out) {
   if (e.seams) {
-    out.push_back(counted(e) ? message("evidence.seams", quarters(*e.seams))
-                             : message("evidence.seams_equal", quarters(*e.seams)));
+    out.push_back(e.seamsCounted ? message("evidence.seams", quarters(*e.seams))
+                                 : message("evidence.seams_equal", quarters(*e.seams)));
   }
   if (e.bees) {
     out.push_back(message("evidence.bees", rounded(e.bees->median), rounded(e.bees->low),

@@ -104,6 +104,17 @@ const std::vector<Case>& cases() {
          i.beeFrames = 6;
          i.eggsSeen = true;
        })},
+      {"a low quick count beside seven seams", VerdictCode::Strong, "evidence.seams",
+       look([](auto& i) {
+         sound(i, 7);
+         i.framesWithBees = 4;
+       })},
+      {"one and a half full frames beside seven seams", VerdictCode::SmallSound,
+       "evidence.seams_equal", look([](auto& i) {
+         sound(i, 7);
+         i.beeFrames = 1.5;
+         i.airC = 20;
+       })},
       {"never looked at", VerdictCode::NotEnoughSeen, "evidence.never_seen", [](TestSeason&) {}},
       {"small and sound eleven days ago", VerdictCode::NotEnoughSeen, "evidence.not_fresh",
        look([](auto& i) { sound(i, 3); }, "2026-04-14")},
