@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -36,5 +37,10 @@ bool holds(const Programme& programme, const std::vector<char>& chosen);
 std::int64_t worth(const Programme& programme, const std::vector<char>& chosen);
 /// Columns that must be decided together, each list in rising order.
 std::vector<std::vector<int>> components(const Programme& programme);
+/// A choice that holds, near the shares of a relaxed solution: each colony in the order of the
+/// shares, as long as every row still holds; the others take the option that uses nothing.
+/// nullopt when a colony has no such option or no choice was found.
+std::optional<std::vector<char>> rounded(const Programme& programme,
+                                         const std::vector<double>& shares);
 
 }  // namespace outyard::planning

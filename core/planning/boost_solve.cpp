@@ -21,6 +21,9 @@ using base::message;
 constexpr int kMostNodes = 2000;
 /// Rows with at most so many different coefficients get whole-number counts (see load).
 constexpr std::size_t kFewCoefficients = 4;
+/// Many yards that share gear are solved within a gap instead of to the proven optimum.
+constexpr int kManyColumns = 10000;
+constexpr double kManyGap = 0.002;
 
 /// GLPK keeps one environment a thread; it goes with the thread.
 struct Environment {
@@ -39,17 +42,41 @@ struct FreeProblem {
 };
 using Lp = std::unique_ptr<glp_prob, FreeProblem>;
 
+using Counts = std::vector<std::vector<int>>;
+
 struct Watch {
   base::Progress* progress = nullptr;
   int nodesLeft = kMostNodes;
   bool cancelled = false, stopped = false;
-  double bound = HUGE_VAL;
+  double bound = 0;                   ///< the best that is still possible
   int firstCount = 1, lastCount = 0;  ///< columns that count others
+  const Programme* large = nullptr;   ///< given where a first plan is to come from rounding
+  const Counts* counts = nullptr;
 };
+
+/// Offers GLPK the plan that rounding the relaxed solution of this node gives.
+void offerRounded(glp_tree* tree, const Watch& w) {
+  glp_prob* lp = glp_ios_get_prob(tree);
+  std::vector<double> shares;
+  for (std::size_t i = 0; i < w.large->net.size(); ++i) {
+    shares.push_back(glp_get_col_prim(lp, static_cast<int>(i) + 1));
+  }
+  const auto plan = rounded(*w.large, shares);
+  if (!plan) return;
+  std::vector<double> x{0};
+  for (const char c : *plan) x.push_back(c ? 1 : 0);
+  for (const auto& columns : *w.counts) {
+    double sum = 0;
+    for (const int c : columns) sum += x[static_cast<std::size_t>(c)];
+    x.push_back(sum);
+  }
+  glp_ios_heur_sol(tree, x.data());
+}
 
 /// Called by GLPK at every node.
 void watchTree(glp_tree* tree, void* info) {
   auto& w = *static_cast<Watch*>(info);
+  if (glp_ios_reason(tree) == GLP_IHEUR && w.large) offerRounded(tree, w);
   if (glp_ios_reason(tree) == GLP_IBRANCH) {
     // Counts first: "three stacks or four" decides more than one colony's option.
     for (int j = w.firstCount; j <= w.lastCount; ++j) {
@@ -64,10 +91,10 @@ void watchTree(glp_tree* tree, void* info) {
     glp_ios_terminate(tree);
     return;
   }
+  const int best = glp_ios_best_node(tree);
+  if (best != 0) w.bound = std::min(w.bound, glp_ios_node_bound(tree, best));
   if (--w.nodesLeft >= 0) return;
   w.stopped = true;
-  const int best = glp_ios_best_node(tree);
-  if (best != 0) w.bound = glp_ios_node_bound(tree, best);
   glp_ios_terminate(tree);
 }
 
@@ -86,6 +113,7 @@ class Part {
   void forbidChoice();
   Programme m_local;
   Lp m_lp{glp_create_prob()};
+  Counts m_counts;
   std::vector<char> m_chosen;
   std::int64_t m_bound = 0;
 };
@@ -122,6 +150,7 @@ int Part::addCount(const std::vector<int>& columns) {
   const int row = glp_add_rows(lp, 1);
   glp_set_row_bnds(lp, row, GLP_FX, 0, 0);
   glp_set_mat_row(lp, row, static_cast<int>(index.size()) - 1, index.data(), value.data());
+  m_counts.push_back(columns);
   return count;
 }
 
@@ -143,6 +172,7 @@ void Part::load(Watch& watch) {
   }
   watch.firstCount = n + 1;
   watch.lastCount = n;
+  m_counts.clear();
   for (const auto& row : m_local.rows) {
     std::map<std::int64_t, std::vector<int>> byCoefficient;
     for (const auto& [col, c] : row.terms) byCoefficient[c].push_back(col + 1);
@@ -198,12 +228,18 @@ Part::End Part::solve(Watch& watch) {
     how.mir_cuts = GLP_ON;
     // The objective is whole millionths: a wider tolerance would cut off a better plan.
     how.tol_obj = 1e-12;
+    if (static_cast<int>(m_local.net.size()) > kManyColumns) {
+      how.mip_gap = kManyGap;
+      watch.large = &m_local;
+      watch.counts = &m_counts;
+    }
     how.cb_func = watchTree;
     how.cb_info = &watch;
-    watch.bound = HUGE_VAL;
+    watch.bound = glp_get_obj_val(m_lp.get());  // of the relaxation
     const int code = glp_intopt(m_lp.get(), &how);
     if (watch.cancelled) return End::Cancelled;
-    if (code != 0 && code != GLP_ESTOP) {
+    if (code == GLP_EMIPGAP) watch.stopped = true;
+    if (code != 0 && code != GLP_ESTOP && code != GLP_EMIPGAP) {
       throw std::runtime_error("the solver gave up: code " + std::to_string(code));
     }
     const int status = glp_mip_status(m_lp.get());
@@ -221,9 +257,8 @@ Part::End Part::solve(Watch& watch) {
     }
     const std::int64_t value = worth(m_local, m_chosen);
     const bool proven = status == GLP_OPT && !watch.stopped;
-    m_bound = proven || !std::isfinite(watch.bound)
-                  ? value
-                  : std::max(value, static_cast<std::int64_t>(std::floor(watch.bound + 1e-3)));
+    m_bound =
+        proven ? value : std::max(value, static_cast<std::int64_t>(std::floor(watch.bound + 1)));
     return proven ? End::Optimal : End::Stopped;
   }
 }

@@ -179,6 +179,38 @@ TEST(SolveBoost, AYardOfSixtyHivesIsProvenWithinSeconds) {
   }
 }
 
+TEST(SolveBoost, ManyColoniesAtOnceStayWithinTheStatedGap) {
+  const BoostProblem problem = yardProblem(3, 70, 60);
+  const auto plan = solveBoost(problem, g_quiet);
+  ASSERT_TRUE(plan.ok());
+  ASSERT_GT(plan->problem.options.size(), 10000U);
+  EXPECT_LE(plan->gap, 0.01);
+  EXPECT_GE(plan->bound, plan->objective);
+  EXPECT_GE(plan->objective, greedy(plan->problem));
+  EXPECT_NEAR(plan->gap, (plan->bound - plan->objective) / plan->bound, 1e-9);
+  expectConserved(*plan);
+}
+
+TEST(Rounded, HoldsAndIsNeverBetterThanTheOptimum) {
+  int found = 0;
+  for (std::uint64_t seed = 1; seed <= 200; ++seed) {
+    BoostProblem problem = randomProblem(seed, {});
+    std::sort(problem.options.begin(), problem.options.end(),
+              [](const auto& a, const auto& b) { return a.id < b.id; });
+    base::Random random(seed);
+    std::vector<double> shares;
+    for (std::size_t i = 0; i < problem.options.size(); ++i) shares.push_back(random.uniform());
+    const Programme programme = programmeOf(problem);
+    const auto plan = rounded(programme, shares);
+    ASSERT_TRUE(plan) << "seed " << seed;
+    EXPECT_TRUE(holds(programme, *plan)) << "seed " << seed;
+    const double value = static_cast<double>(worth(programme, *plan)) / kUnits;
+    EXPECT_LE(value, solveBoostByTrying(problem).objective + 1e-9) << "seed " << seed;
+    found += value > 0 ? 1 : 0;
+  }
+  EXPECT_GT(found, 100);
+}
+
 TEST(SolveBoost, NamesThePinsThatClash) {
   BoostProblem problem = yardProblem(4, 3, 2);
   problem.donors["D0"] = {1e6, 9, 1};
