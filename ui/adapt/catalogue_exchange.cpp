@@ -32,7 +32,7 @@ std::span<const CatalogueEntry> exchangeWords() {
                      QT_TRANSLATE_NOOP("Messages", "At character %1 of the line: %2")},
       CatalogueEntry{"exchange.utf16",
                      QT_TRANSLATE_NOOP("Messages",
-                                       "The file is UTF-16. Save it again as CSV with "
+                                       "the file is UTF-16. Save it again as CSV with "
                                        "the encoding UTF-8.")},
       CatalogueEntry{"exchange.not_utf8",
                      QT_TRANSLATE_NOOP("Messages",
