@@ -64,9 +64,9 @@ std::optional<ColonyId> colonyMeant(const HiveState& state, const std::optional<
 /// First and last date of any record of the hive.
 std::optional<Date> firstRecordOf(const Season& season, const HiveId& hive);
 
-/// Foul brood suspected anywhere in the yard up to the day and not yet cleared by a later
-/// inspection of the same hive without the finding: nothing goes in or out of that yard.
-/// Gives the hive where it was seen.
+/// Foul brood suspected anywhere in the yard up to the day: nothing goes in or out of that yard. A
+/// later look without the finding does not clear it; only withdrawing the record does, or a note
+/// with method "health_clear" (after the bee inspector has been). Gives the hive where it was seen.
 std::optional<HiveId> foulBroodIn(const Season& season, const YardId& yard, Date day);
 
 }  // namespace outyard::apiary
