@@ -2,5 +2,7 @@
 // Holds the compiled-in files; the library needs one source of its own to exist.
 namespace outyard::resources {
 const char* name();
-const char* name() { return "outyard"; }
+const char* name() {
+  return "outyard";
+}
 }  // namespace outyard::resources

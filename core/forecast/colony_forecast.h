@@ -18,8 +18,8 @@ struct Band {
 };
 
 /// One day of a forecast. bees = all living adults; seen = what a careful full count would read
-/// that day; cells are worker cells as a reader of the comb would count them (a sealed patch is read
-/// as full though a fifth of its cells are not sealed).
+/// that day; cells are worker cells as a reader of the comb would count them (a sealed patch is
+/// read as full though a fifth of its cells are not sealed).
 struct ForecastDay {
   base::Date date;
   Band bees, seen, sealed, brood, honeyKg, mites;

@@ -46,7 +46,7 @@ enum class Param : int {
   SwarmDraw,
   FailDraw,        ///< cumulated hazard at which it happens (exponential draws)
   RequeenSuccess,  ///< uniform draw; below the chance a new queen comes to lay
-  KeeperFeeds,  ///< kg of stores below which the keeper feeds (0 = never)
+  KeeperFeeds,     ///< kg of stores below which the keeper feeds (0 = never)
   NoiseLay,
   NoiseLife,     ///< size of the daily model error on laying and on adult death
   EclosionHalf,  ///< above 0: eggs = potential * N / (half + N), nothing else limits

@@ -159,8 +159,9 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double use = (bees * (rest * 4.4e-6 * small + (1 - rest) * 6e-6) +
                       Member::sum(x.open) * 10.9e-6 + brood * 9e-6 * driver(Driver::Heat)) *
                      x.param(Param::Use);
+  const double nest = x.param(Param::NestCells);
   const double storeRoom =
-      std::max(0.0, (x.param(Param::NestCells) + x.param(Param::SuperCells) - brood) * 0.00039);
+      (std::max(0.35 * nest, 0.8 * nest - 1.4 * brood) + x.param(Param::SuperCells)) * 0.00039;
   x.honey = std::max(
       std::min(x.honey + x.foragers * driver(Driver::Nectar) * x.param(Param::Income), storeRoom) -
           use,
