@@ -8,6 +8,7 @@
 #include <thread>
 
 #include "core/forecast/assimilation.h"
+#include "core/forecast/exact_math.h"
 
 namespace outyard::forecast {
 namespace {
@@ -34,6 +35,22 @@ Band bandOf(std::vector<double>& values) {
   return {at(0.5), at(0.1), at(0.9)};
 }
 
+/// A careful count's own error, standard deviation of the logarithm (single readers 5 to 15 % and
+/// their differences: Bartlett et al. 2024), so that the band of `seen` holds counts, not truths.
+constexpr double kCountError = 0.17;
+
+/// Near-normal, standard deviation 1, from a member's stream without moving it.
+double countNoise(std::uint32_t stream, Date date) {
+  std::uint32_t x = stream ^ (static_cast<std::uint32_t>(date.days()) * 2654435761U);
+  x ^= x >> 16;
+  x *= 0x85ebca6bU;
+  x ^= x >> 13;
+  x *= 0xc2b2ae35U;
+  x ^= x >> 16;
+  const std::uint32_t sum = (x & 0xFFU) + ((x >> 8) & 0xFFU) + ((x >> 16) & 0xFFU) + (x >> 24);
+  return (static_cast<double>(sum) - 510.0) / 147.8;
+}
+
 /// The figures of one day from the ensemble at rest.
 ForecastDay dayOf(const ColonyEnsemble& ce, Date date) {
   using namespace state;
@@ -49,7 +66,8 @@ ForecastDay dayOf(const ColonyEnsemble& ce, Date date) {
     const double field = static_cast<double>(e.value(kForagers)[m]);
     bees[m] = sum(kYoung, kYoungDays) + static_cast<double>(e.value(kOlder)[m]) + field +
               static_cast<double>(e.value(kWinter)[m]);
-    seen[m] = seenBees(ce, static_cast<int>(m), bees[m], field);
+    seen[m] = seenBees(ce, static_cast<int>(m), bees[m], field) *
+              exactExp(kCountError * countNoise(e.random[m], date));
     const double read = static_cast<double>(ce.sealedRead[m]);
     sealed[m] = sum(kSealed, kSealedDays) * read;
     brood[m] = sealed[m] + (sum(kEgg, kEggDays) + sum(kOpen, kOpenDays)) * read;

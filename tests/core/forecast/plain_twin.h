@@ -132,7 +132,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
 
   const double hungerDeath = 0.12 * hunger * hunger;
   const double deathHouse =
-      std::clamp(x.param(Param::HouseDeath) * lifeError + 0.22 * load + hungerDeath, 0.0, 0.9);
+      std::clamp(x.param(Param::HouseDeath) * lifeError + 0.45 * load + hungerDeath, 0.0, 0.9);
   const double deathWinter =
       std::clamp(x.param(Param::WinterDeath) * lifeError + 0.04 * load + hungerDeath, 0.0, 0.9);
   const double deathForager = std::clamp(

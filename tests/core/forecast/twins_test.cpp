@@ -137,7 +137,8 @@ std::map<int, Outcome> runTwins(int twins, double noise) {
         Outcome& o = out[kLeads[k]];
         o.error += std::abs(std::log((fd.seen.median + 1) / real));
         o.persistence += std::abs(std::log(last / real));
-        o.within += real >= fd.seen.low && real <= fd.seen.high ? 1 : 0;
+        const double count = real * std::exp(0.15 * random.normal());
+        o.within += count >= fd.seen.low && count <= fd.seen.high ? 1 : 0;
         ++o.n;
       }
     }
