@@ -8,6 +8,7 @@ outyard_packages=(
   qt6-base-dev libqt6sql6-sqlite libqt6svg6 libqt6opengl6-dev libgl-dev
   qt6-l10n-tools qt6-tools-dev qt6-tools-dev-tools
   libgtest-dev libgmock-dev libglpk-dev libfmt-dev libboost-dev libutf8proc-dev
+  libqrcodegencpp-dev libical-dev
   fonts-dejavu-core poppler-utils
 )
 # These go by either name, depending on the release.

@@ -29,16 +29,22 @@ double infoWidth(const PageFrame& frame) {
 
 }  // namespace
 
-PageFrame PageFrame::of(Paper paper) {
+PageFrame PageFrame::of(Paper paper, bool large) {
   PageFrame f;
   if (paper == Paper::Letter) {  // 8.5 by 11 inches
     f.widthMm = 215.9;
     f.heightMm = 279.4;
   }
+  if (large) {
+    std::swap(f.widthMm, f.heightMm);
+    f.widthMm /= kLargeType;
+    f.heightMm /= kLargeType;
+    f.top /= kLargeType;
+  }
   f.right = f.widthMm - f.left;
   f.bottom = f.heightMm - 13;
   constexpr int kRowsPerPage = 12;
-  f.rowMm = std::max(20.0, f.contentHeight() / kRowsPerPage);
+  f.rowMm = large ? 20.0 : std::max(20.0, f.contentHeight() / kRowsPerPage);
   return f;
 }
 

@@ -14,6 +14,8 @@ struct Continuation {
   std::string label, text;
 };
 
+inline constexpr double kLargeType = 1.3;
+
 /// Pages of one paper: margins, and the height of a line so that twelve fill a page.
 struct PageFrame {
   double widthMm = 210, heightMm = 297;
@@ -21,7 +23,8 @@ struct PageFrame {
   double rowMm = 20;
   [[nodiscard]] double contentWidth() const { return right - left; }
   [[nodiscard]] double contentHeight() const { return bottom - top; }
-  static PageFrame of(Paper paper);
+  /// Large type is laid out on a smaller page across, which is then enlarged by kLargeType.
+  static PageFrame of(Paper paper, bool large = false);
 };
 
 /// One line of the sheet with its text broken to fit.

@@ -5,6 +5,7 @@
 #include "core/base/quantity.h"
 #include "core/sheet/entry_block.h"
 #include "core/sheet/map_drawing.h"
+#include "core/sheet/qr_code.h"
 #include "core/sheet/sheet_parts.h"
 
 namespace outyard::sheet {
@@ -14,6 +15,7 @@ namespace {
 using base::message;
 
 constexpr double kHeadWidth = 76, kHeadGap = 4;
+constexpr double kQrMm = 15;  ///< with its quiet zone; modules of half a millimetre
 constexpr TextStyle kTitle{6.4, true};
 constexpr TextStyle kDay{3.7, true};
 constexpr TextStyle kText{2.75, false};
@@ -99,10 +101,10 @@ class HeadColumn {
 
   void paragraph(const std::string& text, const TextStyle& style, double leading, int most,
                  const base::Message& label, double indent = 0) {
-    const Wrapped wrapped = wrapText(m_canvas.measurer(), text, style, kHeadWidth - indent, most);
+    const double wide = width() - indent;
+    const Wrapped wrapped = wrapText(m_canvas.measurer(), text, style, wide, most);
     for (const std::string& line : wrapped.lines) {
-      m_canvas.text({m_frame.left + indent, m_y + style.sizeMm * kAscent}, line, style,
-                    kHeadWidth - indent);
+      m_canvas.text({m_frame.left + indent, m_y + style.sizeMm * kAscent}, line, style, wide);
       m_y += leading;
     }
     if (!wrapped.rest.empty()) m_continued.push_back({m_c.word(label), text});
@@ -110,6 +112,10 @@ class HeadColumn {
   void text(const std::string& words, const TextStyle& style, int most, const base::Message& label,
             double indent = 0) {
     paragraph(words, style, kLeading, most, label, indent);
+  }
+  /// The sheet's number as a code in the upper right corner of the column; text keeps clear of it.
+  void code(const std::string& number) {
+    m_canvas.add(qrCode(number, {m_frame.left + kHeadWidth - kQrMm, m_frame.top}, kQrMm));
   }
   void skip(double mm) { m_y += mm; }
   [[nodiscard]] double y() const { return m_y; }
@@ -147,6 +153,10 @@ class HeadColumn {
   }
 
  private:
+  [[nodiscard]] double width() const {
+    return m_y < m_frame.top + kQrMm ? kHeadWidth - kQrMm - 1 : kHeadWidth;
+  }
+
   PageCanvas& m_canvas;
   const PageFrame& m_frame;
   const SheetContext& m_c;
@@ -156,6 +166,7 @@ class HeadColumn {
 
 void writeColumn(HeadColumn& column, const SheetContext& context) {
   const apiary::Yard* yard = context.season().yard(context.in.yard);
+  column.code(context.in.sheetNumber);
   column.paragraph(yardName(context), kTitle, 7, 2, message("sheet.head.yard"));
   column.skip(0.6);
   column.paragraph(longDate(context, context.in.date), kDay, 4.8, 1, message("sheet.head.date"));
@@ -261,11 +272,12 @@ double drawHead(PageCanvas& canvas, const PageFrame& frame, const SheetContext& 
   constexpr double kLegendMm = 8;
   constexpr std::size_t kManyHives = 60;
   const bool many = context.hives.size() > kManyHives;
-  const bool beneath = many && wideYard(context);
-  // A large yard has the whole first page for its map.
+  constexpr double kLeastMapMm = 62;
+  const bool beneath =
+      many && wideYard(context) && frame.contentHeight() - kLegendMm - 1 - head >= kLeastMapMm;
   // A large yard has the whole first page for its map; a middling one some more of it where that
   // keeps hives from being drawn as groups.
-  map.heightMm = many ? frame.contentHeight() - kLegendMm - 1 : std::max(62.0, head - 1.5);
+  map.heightMm = many ? frame.contentHeight() - kLegendMm - 1 : std::max(kLeastMapMm, head - 1.5);
   if (beneath) {
     map.widthMm = frame.contentWidth();
     map.heightMm -= head;

@@ -18,7 +18,7 @@ constexpr double kContinuedLeading = 3.4;
 class SheetBuilder {
  public:
   SheetBuilder(const YardSheetInput& input, const std::vector<strength::Judgement>& judgements)
-      : m_c(input, judgements), m_frame(PageFrame::of(input.paper)) {}
+      : m_c(input, judgements), m_frame(PageFrame::of(input.paper, input.largeType)) {}
 
   YardSheet build() {
     newPage();
@@ -38,6 +38,7 @@ class SheetBuilder {
       PageCanvas canvas(m_out.document.pages[static_cast<std::size_t>(i)], *m_c.in.text);
       drawFoot(canvas, m_frame, m_c, i + 1, pages, i < m_linePages);
     }
+    if (m_c.in.largeType) enlarge();
     m_out.document.sheetNumber = m_c.in.sheetNumber;
     m_out.document.title =
         m_c.word(message("sheet.title", yardName(m_c), m_c.in.date.iso(), m_c.in.sheetNumber));
@@ -138,6 +139,14 @@ class SheetBuilder {
       PageCanvas canvas = page();
       done += drawLoadList(canvas, m_frame, m_c, items, done);
     } while (done < items.size());
+  }
+
+  void enlarge() {
+    for (SheetPage& page : m_out.document.pages) {
+      page.shapes = transformed(page.shapes, {0, 0}, 0, kLargeType);
+      page.widthMm *= kLargeType;
+      page.heightMm *= kLargeType;
+    }
   }
 
   static constexpr double kSlack = 0.01;

@@ -40,6 +40,8 @@ struct YardSheetInput {
   const planning::BoostPlan* plan = nullptr;              ///< may be null: no boost cards then
   std::function<std::string(const base::Message&)> word;  ///< ui/adapt's catalogue
   const TextMeasurer* text = nullptr;
+  /// Everything a third larger, on paper laid across.
+  bool largeType = false;
   /// Pounds and Fahrenheit on the sheet instead of kilograms and Celsius.
   bool usUnits = false;
 };

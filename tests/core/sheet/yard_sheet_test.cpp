@@ -3,9 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <map>
 #include <set>
 
+#include "core/sheet/row_layout.h"
 #include "core/sheet/text_layout.h"
 #include "tests/core/sheet/sheet_checks.h"
 #include "tests/core/sheet/sheet_fixture.h"
@@ -20,8 +22,10 @@ using fixture::Wish;
 
 const PlainMeasurer kMeasurer;
 
-YardSheet laidOut(const MadeYard& y, Paper paper) {
-  return layoutJudgedSheet(y.input(paper, kMeasurer, plainWord), y.judgements);
+YardSheet laidOut(const MadeYard& y, Paper paper, bool large = false) {
+  YardSheetInput input = y.input(paper, kMeasurer, plainWord);
+  input.largeType = large;
+  return layoutJudgedSheet(input, y.judgements);
 }
 
 bool hasText(const SheetPage& page, const std::string& part) {
@@ -90,6 +94,7 @@ struct Case {
   int hives, boosts;
   bool longText, rightToLeft;
   Paper paper;
+  bool large = false;
 };
 
 class YardSheetCases : public testing::TestWithParam<Case> {};
@@ -102,7 +107,7 @@ TEST_P(YardSheetCases, NothingOverlapsAndNothingLeavesThePage) {
   wish.longText = c.longText;
   wish.rightToLeft = c.rightToLeft;
   const MadeYard y = fixture::makeYard(wish);
-  const YardSheet sheet = laidOut(y, c.paper);
+  const YardSheet sheet = laidOut(y, c.paper, c.large);
   for (std::size_t i = 0; i < sheet.document.pages.size(); ++i) {
     const SheetPage& page = sheet.document.pages[i];
     EXPECT_EQ(fixture::textFault(page, kMeasurer), "") << "page " << i + 1;
@@ -122,7 +127,7 @@ TEST_P(YardSheetCases, EveryHiveHasItsLinesAndIsNotSplit) {
   wish.longText = c.longText;
   wish.rightToLeft = c.rightToLeft;
   const MadeYard y = fixture::makeYard(wish);
-  const YardSheet sheet = laidOut(y, c.paper);
+  const YardSheet sheet = laidOut(y, c.paper, c.large);
   std::set<base::HiveId> hives;
   for (std::size_t i = 0; i < sheet.lines.size(); ++i) {
     EXPECT_EQ(sheet.lines[i].line, static_cast<int>(i) + 1);
@@ -134,7 +139,8 @@ TEST_P(YardSheetCases, EveryHiveHasItsLinesAndIsNotSplit) {
   for (std::size_t p = 0; p < sheet.document.pages.size(); ++p) {
     for (const Shape& shape : sheet.document.pages[p].shapes) {
       const auto* t = std::get_if<TextShape>(&shape);
-      if (!t || t->sizeMm != 4.2 || !t->bold) continue;
+      if (!t || std::abs(t->sizeMm - (c.large ? 4.2 * kLargeType : 4.2)) > 1e-9 || !t->bold)
+        continue;
       EXPECT_TRUE(pageOf.emplace(std::stoi(t->text), p).second);
     }
   }
@@ -150,11 +156,32 @@ TEST_P(YardSheetCases, EveryHiveHasItsLinesAndIsNotSplit) {
 
 INSTANTIATE_TEST_SUITE_P(
     Yards, YardSheetCases,
-    testing::Values(Case{1, 0, false, false, Paper::A4}, Case{1, 0, true, false, Paper::Letter},
-                    Case{40, 3, false, false, Paper::A4}, Case{40, 4, true, false, Paper::Letter},
-                    Case{40, 2, true, true, Paper::A4}, Case{60, 5, true, false, Paper::A4},
-                    Case{60, 2, false, false, Paper::Letter}, Case{300, 8, true, false, Paper::A4},
-                    Case{300, 3, true, true, Paper::Letter}));
+    testing::Values(
+        Case{1, 0, false, false, Paper::A4}, Case{1, 0, true, false, Paper::Letter},
+        Case{40, 3, false, false, Paper::A4}, Case{40, 4, true, false, Paper::Letter},
+        Case{40, 2, true, true, Paper::A4}, Case{60, 5, true, false, Paper::A4},
+        Case{60, 2, false, false, Paper::Letter}, Case{300, 8, true, false, Paper::A4},
+        Case{300, 3, true, true, Paper::Letter}, Case{40, 3, false, false, Paper::A4, true},
+        Case{40, 4, true, false, Paper::Letter, true}, Case{40, 2, true, true, Paper::A4, true},
+        Case{1, 0, true, false, Paper::A4, true}, Case{300, 3, true, false, Paper::A4, true}));
+
+TEST(YardSheetOf, LargeTypeIsAThirdLargerOnPaperLaidAcross) {
+  Wish wish;
+  wish.hives = 12;
+  const MadeYard y = fixture::makeYard(wish);
+  const YardSheet plain = laidOut(y, Paper::A4), large = laidOut(y, Paper::A4, true);
+  EXPECT_NEAR(large.document.pages.front().widthMm, 297, 1e-9);
+  EXPECT_NEAR(large.document.pages.front().heightMm, 210, 1e-9);
+  const auto biggest = [](const YardSheet& s) {
+    double size = 0;
+    for (const Shape& shape : s.document.pages.front().shapes) {
+      if (const auto* t = std::get_if<TextShape>(&shape)) size = std::max(size, t->sizeMm);
+    }
+    return size;
+  };
+  EXPECT_NEAR(biggest(large) / biggest(plain), kLargeType, 1e-9);
+  EXPECT_EQ(large.lines.size(), plain.lines.size());
+}
 
 TEST(YardSheetOf, DeadHivesComeFirstSuspectsLast) {
   Wish wish;
