@@ -7,6 +7,7 @@
 
 #include "core/planning/boost.h"
 #include "core/session/commands.h"
+#include "core/sheet/document.h"
 #include "ui/adapt/settings.h"
 #include "ui/adapt/words.h"
 #include "ui/print/font_measurer.h"
@@ -15,8 +16,9 @@
 namespace outyard::app {
 namespace {
 
-/// Year and a running number: short enough to be copied by hand ("26-0148").
-std::string nextSheetNumber(const apiary::Season& season, base::Date date) {
+/// Year and a running number: short enough to be copied by hand ("26-0148"). `after` sheets of the
+/// same print come before it.
+std::string nextSheetNumber(const apiary::Season& season, base::Date date, int after) {
   const std::string prefix = fmt::format("{:02}-", date.year() % 100);
   int last = 0;
   for (const auto& [key, sheet] : season.table<apiary::SheetRow>()) {
@@ -27,19 +29,18 @@ std::string nextSheetNumber(const apiary::Season& season, base::Date date) {
       last = std::max(last, std::stoi(tail));
     }
   }
-  return fmt::format("{}{:04}", prefix, last + 1);
+  return fmt::format("{}{:04}", prefix, last + 1 + after);
 }
 
-}  // namespace
-
 base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
-                                             const SheetRequest& request) {
+                                             const SheetRequest& request, std::size_t which) {
   const auto& season = session.season();
-  if (!season.yard(request.yard)) {
-    return base::fail(base::message("check.unknown_yard", request.yard.str()));
+  const base::YardId& yard = request.yards[which];
+  if (!season.yard(yard)) {
+    return base::fail(base::message("check.unknown_yard", yard.str()));
   }
   planning::BoostRequest boost;
-  boost.yards = {request.yard};
+  boost.yards = {yard};
   boost.date = request.date;
   auto problem = planning::makeBoostProblem(season, boost);
   if (!problem) return problem.failure();
@@ -49,10 +50,11 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   const print::FontMeasurer measurer;
   sheet::YardSheetInput input;
   input.season = &season;
-  input.yard = request.yard;
+  input.yard = yard;
   input.date = request.date;
-  input.sheetNumber = nextSheetNumber(season, request.date);
+  input.sheetNumber = nextSheetNumber(season, request.date, static_cast<int>(which));
   input.paper = request.paper;
+  input.largeType = request.largeType;
   input.plan = &*plan;
   input.word = adapt::wordsUtf8;
   input.text = &measurer;
@@ -61,25 +63,52 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   return sheet::layoutYardSheet(input);
 }
 
-base::Result<SheetWritten> writeSheetFile(session::Session& session, const SheetRequest& request,
-                                          const QString& path) {
-  const auto made = makeYardSheet(session, request);
-  if (!made) return made.failure();
-  // Paper first: a number is kept only for a sheet that exists.
-  const auto written = print::writePdf(made->document, path);
-  if (!written) return written.failure();
-  apiary::SheetRow row;
-  row.sheet = base::SheetId(made->document.sheetNumber);
-  row.yard = request.yard;
-  row.date = request.date;
-  row.paper = request.paper == sheet::Paper::Letter ? "letter" : "a4";
-  std::vector<apiary::SheetLine> lines;
-  for (const auto& l : made->lines) {
-    lines.push_back({row.sheet, l.line, l.hive, l.colony, l.expected});
+}  // namespace
+
+base::Result<std::vector<sheet::YardSheet>> makeYardSheets(const session::Session& session,
+                                                           const SheetRequest& request) {
+  std::vector<sheet::YardSheet> sheets;
+  for (std::size_t i = 0; i < request.yards.size(); ++i) {
+    auto made = makeYardSheet(session, request, i);
+    if (!made) return made.failure();
+    sheets.push_back(std::move(*made));
   }
-  const auto kept = session.execute(*session::keepSheet(std::move(row), std::move(lines)));
+  return sheets;
+}
+
+base::Result<void> keepSheets(session::Session& session, const SheetRequest& request,
+                              const std::vector<sheet::YardSheet>& sheets) {
+  std::vector<session::SheetToKeep> kept;
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    session::SheetToKeep keep;
+    keep.sheet.sheet = base::SheetId(sheets[i].document.sheetNumber);
+    keep.sheet.yard = request.yards.at(i);
+    keep.sheet.date = request.date;
+    keep.sheet.paper = request.paper == sheet::Paper::Letter ? "letter" : "a4";
+    for (const auto& l : sheets[i].lines) {
+      keep.lines.push_back({keep.sheet.sheet, l.line, l.hive, l.colony, l.expected});
+    }
+    kept.push_back(std::move(keep));
+  }
+  const auto done = session.execute(*session::keepSheets(std::move(kept)));
+  if (!done) return done.failure();
+  return {};
+}
+
+base::Result<SheetsWritten> writeSheetFile(session::Session& session, const SheetRequest& request,
+                                           const QString& path) {
+  const auto made = makeYardSheets(session, request);
+  if (!made) return made.failure();
+  const sheet::SheetDocument document = sheet::joined(*made);
+  // Paper first: a number is kept only for a sheet that exists.
+  const auto written = print::writePdf(document, path);
+  if (!written) return written.failure();
+  const auto kept = keepSheets(session, request, *made);
   if (!kept) return kept.failure();
-  return SheetWritten{made->document.sheetNumber, static_cast<int>(made->document.pages.size())};
+  SheetsWritten out;
+  for (const auto& s : *made) out.sheetNumbers.push_back(s.document.sheetNumber);
+  out.pages = static_cast<int>(document.pages.size());
+  return out;
 }
 
 }  // namespace outyard::app

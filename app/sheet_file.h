@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <QString>
+#include <string>
+#include <vector>
 
 #include "core/session/session.h"
 #include "core/sheet/yard_sheet.h"
@@ -8,22 +10,26 @@
 namespace outyard::app {
 
 struct SheetRequest {
-  base::YardId yard;
+  std::vector<base::YardId> yards;  ///< one sheet each, in this order
   base::Date date;
   sheet::Paper paper = sheet::Paper::A4;
+  bool largeType = false;
 };
-struct SheetWritten {
-  std::string sheetNumber;
+struct SheetsWritten {
+  std::vector<std::string> sheetNumbers;
   int pages = 0;
 };
 
-/// Plans the yard's boosts for the day, lays out its sheet, keeps the sheet's number and lines in
-/// the season (so that it can be typed back in) and writes the PDF. Needs a QGuiApplication.
-base::Result<SheetWritten> writeSheetFile(session::Session& session, const SheetRequest& request,
-                                          const QString& path);
+/// Plans the yards' boosts for the day, lays out their sheets, writes them as one PDF and keeps
+/// numbers and lines in the season (so that they can be typed back in). Needs a QGuiApplication.
+base::Result<SheetsWritten> writeSheetFile(session::Session& session, const SheetRequest& request,
+                                           const QString& path);
 
-/// The yard's sheet as it would be written, without keeping anything: for the preview.
-base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
-                                             const SheetRequest& request);
+/// The sheets as they would be written, without keeping anything: for the preview.
+base::Result<std::vector<sheet::YardSheet>> makeYardSheets(const session::Session& session,
+                                                           const SheetRequest& request);
+/// Keeps numbers and lines of sheets that were written or printed, as one undo step.
+base::Result<void> keepSheets(session::Session& session, const SheetRequest& request,
+                              const std::vector<sheet::YardSheet>& sheets);
 
 }  // namespace outyard::app

@@ -62,7 +62,7 @@ FileServices services() {
   };
   s.writeSheet = [](session::Session& session, const base::YardId& yard, base::Date date,
                     bool letterPaper, const QString& file) -> base::Result<void> {
-    const SheetRequest request{yard, date, letterPaper ? sheet::Paper::Letter : sheet::Paper::A4};
+    const SheetRequest request{{yard}, date, letterPaper ? sheet::Paper::Letter : sheet::Paper::A4};
     const auto done = writeSheetFile(session, request, file);
     if (!done) return done.failure();
     return {};

@@ -132,6 +132,12 @@ CommandPtr acceptPlan(apiary::Plan plan, std::vector<apiary::PlanRow> rows,
 CommandPtr addTask(apiary::Task task);
 CommandPtr setTaskState(base::TaskId task, apiary::TaskState state, std::optional<Date> doneOn);
 CommandPtr keepSheet(apiary::SheetRow sheet, std::vector<apiary::SheetLine> lines);
+/// The sheets of one print: one undo step.
+struct SheetToKeep {
+  apiary::SheetRow sheet;
+  std::vector<apiary::SheetLine> lines;
+};
+CommandPtr keepSheets(std::vector<SheetToKeep> sheets);
 /// An empty value takes the setting back to the shipped one.
 CommandPtr changeSetting(std::string name, std::string value, std::string source);
 CommandPtr countGear(apiary::GearCount count);

@@ -143,32 +143,46 @@ CommandPtr setTaskState(base::TaskId id, TaskState state, std::optional<Date> do
 }
 
 CommandPtr keepSheet(SheetRow sheet, std::vector<SheetLine> lines) {
+  return keepSheets({{std::move(sheet), std::move(lines)}});
+}
+
+CommandPtr keepSheets(std::vector<SheetToKeep> sheets) {
+  const base::Message title =
+      sheets.size() == 1
+          ? message("session.title.keep_sheet", sheets.front().sheet.yard.str())
+          : message("session.title.keep_sheets", static_cast<std::int64_t>(sheets.size()));
   return verb(
-      message("session.title.keep_sheet", sheet.yard.str()), std::nullopt,
+      title, std::nullopt,
       [=](Checker& c) {
-        if (!sheet.sheet.blank()) {
-          c.name(sheet.sheet.str());
-          if (c.season().find<SheetRow>(sheet.sheet.str())) {
-            c.fault(message("session.sheet_exists", sheet.sheet.str()));
+        std::set<std::string> ids;
+        for (const auto& [sheet, lines] : sheets) {
+          if (!sheet.sheet.blank()) {
+            c.name(sheet.sheet.str());
+            if (c.season().find<SheetRow>(sheet.sheet.str()) ||
+                !ids.insert(sheet.sheet.str()).second) {
+              c.fault(message("session.sheet_exists", sheet.sheet.str()));
+            }
           }
-        }
-        c.row(sheet);
-        c.yard(sheet.yard);
-        std::set<int> numbers;
-        for (const SheetLine& l : lines) {
-          c.row(l);
-          c.hive(l.hive);
-          if (!numbers.insert(l.line).second) c.fault(message("session.line_twice", l.line));
+          c.row(sheet);
+          c.yard(sheet.yard);
+          std::set<int> numbers;
+          for (const SheetLine& l : lines) {
+            c.row(l);
+            c.hive(l.hive);
+            if (!numbers.insert(l.line).second) c.fault(message("session.line_twice", l.line));
+          }
         }
       },
       [=](ChangeBuilder& b) {
-        SheetRow kept = sheet;
-        if (kept.sheet.blank()) kept.sheet = base::SheetId{b.newId()};
-        if (kept.madeAt.empty()) kept.madeAt = b.nowUtc();
-        b.put(kept);
-        for (SheetLine l : lines) {
-          l.sheet = kept.sheet;
-          b.put(l);
+        for (const auto& [sheet, lines] : sheets) {
+          SheetRow kept = sheet;
+          if (kept.sheet.blank()) kept.sheet = base::SheetId{b.newId()};
+          if (kept.madeAt.empty()) kept.madeAt = b.nowUtc();
+          b.put(kept);
+          for (SheetLine l : lines) {
+            l.sheet = kept.sheet;
+            b.put(l);
+          }
         }
       });
 }

@@ -217,6 +217,25 @@ TEST_F(CommandLine, PlansAndPrintsTheFirstYard) {
   EXPECT_GT(f.size(), 20000);
 }
 
+TEST_F(CommandLine, SheetsOfSeveralYardsMakeOnePrint) {
+  const QString season = file("several.outyard");
+  ASSERT_TRUE(QFile::copy(*s_sample, season));
+  const Ran r = outyard({QStringLiteral("sheet"), season, QStringLiteral("--yard"),
+                         QStringLiteral("TR"), QStringLiteral("--yard"), QStringLiteral("AB"),
+                         QStringLiteral("--large"), QStringLiteral("--out"), file("two.pdf")});
+  ASSERT_EQ(r.code, 0) << r.err.toStdString();
+  // Each yard has a number of its own, and both are kept: the next print goes on from there.
+  EXPECT_TRUE(r.err.contains("26-0001, 26-0002")) << r.err.toStdString();
+  const Ran next = outyard({QStringLiteral("sheet"), season, QStringLiteral("--yard"),
+                            QStringLiteral("TR"), QStringLiteral("--out"), file("one.pdf")});
+  EXPECT_TRUE(next.err.contains("26-0003")) << next.err.toStdString();
+  EXPECT_EQ(outyard({QStringLiteral("sheet"), season, QStringLiteral("--all"),
+                     QStringLiteral("--yard"), QStringLiteral("TR"), QStringLiteral("--out"),
+                     file("x.pdf")})
+                .code,
+            2);
+}
+
 TEST_F(CommandLine, TheSampleIsSound) {
   const Ran r = outyard({QStringLiteral("check"), *s_sample});
   EXPECT_EQ(r.code, 0) << r.out.toStdString();

@@ -81,6 +81,8 @@ std::span<const CatalogueEntry> sessionWords() {
       CatalogueEntry{"session.title.inspections", QT_TRANSLATE_NOOP("Messages", "%1 inspections")},
       CatalogueEntry{"session.title.install",
                      QT_TRANSLATE_NOOP("Messages", "colony %1 into hive %2")},
+      CatalogueEntry{"session.title.keep_sheets",
+                     QT_TRANSLATE_NOOP("Messages", "Keep %1 printed sheets")},
       CatalogueEntry{"session.title.keep_sheet",
                      QT_TRANSLATE_NOOP("Messages", "yard sheet for %1")},
       CatalogueEntry{"session.title.move", QT_TRANSLATE_NOOP("Messages", "move %1 hives to %2")},

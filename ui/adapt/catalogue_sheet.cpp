@@ -10,6 +10,9 @@ namespace {
 // 20 mm. Dates come as the reader's own form, numbers with their unit.
 constexpr CatalogueEntry kWords[] = {
     {"sheet.title", QT_TRANSLATE_NOOP("Messages", "Yard sheet %3: %1, %2")},
+    {"sheet.pages.bad",
+     QT_TRANSLATE_NOOP("Messages",
+                       "“%1” is no choice of pages: write for instance 1-3, 5 (there are %2).")},
     {"sheet.day.mon", QT_TRANSLATE_NOOP("Messages", "Mon")},
     {"sheet.day.tue", QT_TRANSLATE_NOOP("Messages", "Tue")},
     {"sheet.day.wed", QT_TRANSLATE_NOOP("Messages", "Wed")},
