@@ -60,12 +60,16 @@ FileServices services() {
   s.exportTables = [](const apiary::Season& season, const QString& folder) {
     return exportFolder(season, folder);
   };
-  s.writeSheet = [](session::Session& session, const base::YardId& yard, base::Date date,
-                    bool letterPaper, const QString& file) -> base::Result<void> {
-    const SheetRequest request{{yard}, date, letterPaper ? sheet::Paper::Letter : sheet::Paper::A4};
-    const auto done = writeSheetFile(session, request, file);
-    if (!done) return done.failure();
-    return {};
+  const auto request = [](const main_window::SheetAsk& ask) {
+    return SheetRequest{ask.yards, ask.date,
+                        ask.letterPaper ? sheet::Paper::Letter : sheet::Paper::A4, ask.largeType};
+  };
+  s.makeSheets = [request](const session::Session& session, const main_window::SheetAsk& ask) {
+    return makeYardSheets(session, request(ask));
+  };
+  s.keepSheets = [request](session::Session& session, const main_window::SheetAsk& ask,
+                           const std::vector<sheet::YardSheet>& sheets) {
+    return keepSheets(session, request(ask), sheets);
   };
   return s;
 }

@@ -2,6 +2,7 @@
 // What the actions of the window do: files, printing, finding.
 #include <QAction>
 #include <QFileInfo>
+#include <QGuiApplication>
 #include <QLabel>
 #include <QMenu>
 #include <QPageSize>
@@ -11,6 +12,7 @@
 #include <QSaveFile>
 #include <QStatusBar>
 
+#include "core/sheet/document.h"
 #include "ui/adapt/words.h"
 #include "ui/main_window/main_window.h"
 #include "ui/main_window/sheet_dialog.h"
@@ -119,21 +121,33 @@ void MainWindow::exportTables() {
 // --- paper and pictures -------------------------------------------------------------------------
 
 void MainWindow::printSheet() {
-  SheetDialog dialog(m_hub, this);
+  printSheets({}, std::nullopt);
+}
+
+void MainWindow::printSheets(const std::vector<base::YardId>& yards,
+                             std::optional<base::Date> day) {
+  PrintSheetsDialog dialog(m_hub, this);
+  if (!yards.empty()) dialog.choose(yards, day.value_or(m_hub.workingDate()));
   if (!dialogs().run(dialog)) return;
-  m_hub.settings().set(adapt::desk::kLetterPaper, dialog.letterPaper());
-  const QString name = tr("sheet %1 %2.pdf")
-                           .arg(QString::fromStdString(dialog.yard().str()),
-                                QString::fromStdString(dialog.date().iso()));
-  const QString file = withSuffix(
-      dialogs().saveFile(this, tr("Save yard sheet"), tr("PDF files (*.pdf)"), name), u".pdf");
-  if (file.isEmpty()) return;
-  const auto done = m_services.writeSheet(*m_hub.session(), dialog.yard(), dialog.date(),
-                                          dialog.letterPaper(), file);
-  if (done) {
-    statusBar()->showMessage(tr("The sheet stands in %1").arg(file), 8000);
-  } else {
-    dialogs().failure(this, tr("The sheet was not written"), adapt::words(done.failure()));
+  const SheetAsk ask = dialog.ask();
+  m_hub.settings().set(adapt::desk::kLetterPaper, ask.letterPaper);
+  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+  const auto made = m_services.makeSheets(*m_hub.session(), ask);
+  QGuiApplication::restoreOverrideCursor();
+  if (!made) {
+    dialogs().failure(this, tr("The sheet was not made"), adapt::words(made.failure()));
+    return;
+  }
+  const QString which = ask.yards.size() == 1
+                            ? QString::fromStdString(ask.yards.front().str())
+                            : tr("%n yards", nullptr, static_cast<int>(ask.yards.size()));
+  const QString name = tr("sheet %1 %2.pdf").arg(which, QString::fromStdString(ask.date.iso()));
+  SheetPreview preview(
+      sheet::joined(*made), name, dialogs(),
+      [&] { return m_services.keepSheets(*m_hub.session(), ask, *made); }, this);
+  dialogs().run(preview);
+  if (preview.wasWritten()) {
+    statusBar()->showMessage(tr("The sheet's number is kept with the season"), 8000);
   }
 }
 

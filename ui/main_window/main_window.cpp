@@ -171,7 +171,7 @@ void MainWindow::makeFileMenu() {
   menu->addSeparator();
   usable(addTo(
              menu, tr("Print &yard sheet…"), QKeySequence::Print, [this] { printSheet(); }, true),
-         m_services.writeSheet != nullptr);
+         m_services.makeSheets != nullptr);
   addTo(
       menu, tr("&Print this page…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P),
       [this] { printPlace(); }, true);

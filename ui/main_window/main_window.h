@@ -8,6 +8,7 @@
 
 #include "core/base/result.h"
 #include "core/session/session.h"
+#include "ui/main_window/print_sheets.h"
 #include "ui/widgets/place.h"
 #include "ui/widgets/session_model.h"
 
@@ -37,10 +38,14 @@ struct FileServices {
       importTables;
   std::function<base::Result<void>(const apiary::Season& season, const QString& folder)>
       exportTables;
-  /// Writes the yard sheet of a day as PDF.
-  std::function<base::Result<void>(session::Session& session, const base::YardId& yard,
-                                   base::Date date, bool letterPaper, const QString& file)>
-      writeSheet;
+  /// Lays out the yard sheets of a day; nothing is kept yet.
+  std::function<base::Result<std::vector<sheet::YardSheet>>(const session::Session& session,
+                                                            const SheetAsk& ask)>
+      makeSheets;
+  /// Keeps numbers and lines of sheets that were printed, as one undo step.
+  std::function<base::Result<void>(session::Session& session, const SheetAsk& ask,
+                                   const std::vector<sheet::YardSheet>& sheets)>
+      keepSheets;
   /// Where the sample season is put when it is asked for.
   QString sampleFile;
 };
@@ -90,6 +95,8 @@ class MainWindow : public QMainWindow {
   void importTables();
   void exportTables();
   void printSheet();
+  /// Asks what to print (these yards and this day ticked), shows it, and keeps what was printed.
+  void printSheets(const std::vector<base::YardId>& yards, std::optional<base::Date> day);
   void printPlace();
   void savePlacePdf();
   void savePicture();

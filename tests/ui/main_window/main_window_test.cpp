@@ -11,6 +11,7 @@
 #include <QFileInfo>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
@@ -97,10 +98,23 @@ FileServices withServices(std::vector<std::string>& calls) {
     calls.push_back("export");
     return {};
   };
-  services.writeSheet = [&calls](session::Session&, const base::YardId& yard, base::Date date,
-                                 bool letter, const QString& file) -> base::Result<void> {
-    calls.push_back("sheet " + yard.str() + " " + date.iso() + (letter ? " letter " : " a4 ") +
-                    QFileInfo(file).fileName().toStdString());
+  services.makeSheets = [&calls](
+                            const session::Session&,
+                            const SheetAsk& ask) -> base::Result<std::vector<sheet::YardSheet>> {
+    std::vector<sheet::YardSheet> sheets;
+    for (const auto& yard : ask.yards) {
+      calls.push_back("make " + yard.str() + " " + ask.date.iso() +
+                      (ask.letterPaper ? " letter" : " a4") + (ask.largeType ? " large" : ""));
+      sheet::YardSheet made;
+      made.document.pages.resize(2);
+      sheets.push_back(made);
+    }
+    return sheets;
+  };
+  services.keepSheets = [&calls](
+                            session::Session&, const SheetAsk&,
+                            const std::vector<sheet::YardSheet>& sheets) -> base::Result<void> {
+    calls.push_back("keep " + std::to_string(sheets.size()));
     return {};
   };
   return services;
@@ -177,12 +191,29 @@ TEST_F(MainWindowTest, ActionsWithoutTheirServiceAreNotOffered) {
   EXPECT_FALSE(actionOf(m_window, QStringLiteral("Export tables"))->isEnabled());
 }
 
-TEST_F(MainWindowTest, TheSheetIsAskedForAndWritten) {
-  m_desk.dialogs.onRun = [](QDialog&) { return true; };
+TEST_F(MainWindowTest, SheetsAreAskedForShownAndKeptOnceWritten) {
   m_desk.dialogs.file = m_desk.folder.filePath(QStringLiteral("sheet"));
   m_desk.hub.selectYard(base::YardId{"TR"});
+  m_desk.dialogs.onRun = [&](QDialog& dialog) {
+    if (auto* save = dialog.findChild<QPushButton*>(QStringLiteral("previewSave"))) {
+      EXPECT_EQ(dialog.findChild<QListWidget*>(QStringLiteral("previewStrip"))->count(), 2);
+      save->click();
+      save->click();
+    } else {
+      field<QCheckBox>(dialog, "sheetLarge")->setChecked(true);
+    }
+    return true;
+  };
   actionOf(m_window, QStringLiteral("Print yard sheet"))->trigger();
-  EXPECT_EQ(m_calls, std::vector<std::string>{"sheet TR 2026-04-25 a4 sheet.pdf"});
+  EXPECT_EQ(m_calls, (std::vector<std::string>{"make TR 2026-04-25 a4 large", "keep 1"}));
+  EXPECT_GT(QFileInfo(m_desk.dialogs.file + QStringLiteral(".pdf")).size(), 500);
+}
+
+TEST_F(MainWindowTest, ASheetThatIsOnlyLookedAtIsNotKept) {
+  m_desk.hub.selectYard(base::YardId{"TR"});
+  m_desk.dialogs.onRun = [&](QDialog&) { return true; };
+  actionOf(m_window, QStringLiteral("Print yard sheet"))->trigger();
+  EXPECT_EQ(m_calls, std::vector<std::string>{"make TR 2026-04-25 a4"});
 }
 
 TEST_F(MainWindowTest, EachPlaceIsSavedAsPdfAndPicture) {
