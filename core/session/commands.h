@@ -119,6 +119,56 @@ struct FrameGift {
 };
 CommandPtr giveFrames(FrameGift gift);
 
+// --- combs and boxes by hand -------------------------------------------------------------------
+// What moves where stands in frame_moves (core/apiary/comb_state.h says how they are read), the
+// stack in boxes, and an event where something leaves a hive or comes into one.
+struct CombSpot {
+  HiveId hive;
+  int box = 1;   ///< position in the stack, 1 = bottom
+  int slot = 1;  ///< 1 = left, standing behind the hive
+  bool operator==(const CombSpot&) const = default;
+};
+struct CombMove {
+  std::vector<CombSpot> from;     ///< combs of one hive, in the order in which they shall stand
+  std::vector<std::string> heap;  ///< or combs from the gear heap, by key
+  /// In front of the comb that stands in that slot now; one more than the combs = behind the last.
+  /// nullopt = off to the gear heap.
+  std::optional<CombSpot> to;
+  bool exchange = false;  ///< one comb: the one that stands in that slot takes its place
+  Date date;
+  bool withBees = true;  ///< false = shaken: the bees stay in the hive that gives
+  std::optional<base::TaskId> task;
+};
+CommandPtr moveCombs(CombMove move);
+/// Fresh combs: `what` is Drawn, Foundation or HoneyComb.
+CommandPtr setInCombs(CombSpot to, int count, apiary::Goods what, Date date);
+/// The combs with brood side by side in the middle of their box, in their order; without a box in
+/// every chamber.
+CommandPtr broodToMiddle(HiveId hive, std::optional<int> box, Date date);
+/// Sides as seen, added to the day's look at that colony, or a look of their own where there is
+/// none (or combs were moved since it).
+CommandPtr recordCombs(HiveId hive, std::optional<ColonyId> colony, Date date,
+                       std::vector<apiary::CombSide> sides);
+/// Both sides of every comb of the box: Stores = full of honey, Drawn = drawn and empty,
+/// Foundation = undrawn.
+std::vector<apiary::CombSide> filledBox(const apiary::Season& season, const HiveId& hive,
+                                        int position, apiary::Goods with, Date date);
+
+struct BoxMove {
+  HiveId hive;
+  int position = 1;
+  /// Where it goes; nullopt = off to the gear heap.
+  std::optional<HiveId> toHive;
+  int toPosition = 1;  ///< its position afterwards, 1 = bottom
+  Date date;
+  bool withBees = true;
+};
+/// Within a stack the boxes change their order (two chambers: a reversal); excluders stay.
+CommandPtr moveBox(BoxMove move);
+CommandPtr boxFromHeap(std::string key, HiveId toHive, int toPosition, Date date);
+/// A box from the stock; `fill` as in setInCombs, nullopt = nobody said what its combs are.
+CommandPtr setOnBox(HiveId hive, BoxState box, std::optional<apiary::Goods> fill, Date date);
+
 /// A new colony in an empty hive.
 CommandPtr installColony(HiveId hive, ColonyId colony, Date date, apiary::ColonyOrigin origin,
                          std::optional<base::QueenId> queen);

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <set>
+#include <tuple>
 
+#include "core/apiary/comb_state.h"
 #include "core/session/commands.h"
 #include "core/session/verb.h"
 
@@ -11,6 +13,7 @@ using apiary::Box;
 using apiary::ColonyStay;
 using apiary::Event;
 using apiary::EventKind;
+using apiary::FrameMove;
 using apiary::Inspection;
 using apiary::Place;
 using apiary::RecordHead;
@@ -41,6 +44,7 @@ struct StateRows {
   std::vector<const Place*> places;
   std::vector<const Box*> boxes;
   std::vector<const ColonyStay*> stays;
+  std::vector<const FrameMove*> moves;  ///< of combs and boxes, the record itself left out
 };
 
 template <class T>
@@ -96,6 +100,10 @@ StateRows stateRowsOf(const apiary::Season& season, const T& record) {
     rows.places = rowsOfLead<Place>(season, record.record);
     rows.boxes = rowsOfLead<Box>(season, record.record);
     rows.stays = rowsOfLead<ColonyStay>(season, record.record);
+    rows.moves = rowsOfLead<FrameMove>(season, record.record);
+  } else if constexpr (std::is_same_v<T, FrameMove>) {
+    rows.boxes = rowsOfLead<Box>(season, record.record);
+    rows.moves = rowsOfLead<FrameMove>(season, record.record);
   } else if constexpr (std::is_same_v<T, Place>) {
     rows.places.push_back(&record);
   } else if constexpr (std::is_same_v<T, ColonyStay>) {
@@ -133,6 +141,40 @@ void checkStayUnused(Checker& c, const ColonyStay& stay, Date date, const Record
   }
   for (const ColonyStay* s : season.stays(stay.colony)) {
     if (s->fromDate > date && s->record != stay.record) built(s->fromDate);
+  }
+}
+
+/// Combs lie where the moves after this one put them: those go first.
+void checkMoves(Checker& c, const std::vector<const FrameMove*>& moves) {
+  const auto& season = c.season();
+  for (const FrameMove* m : moves) {
+    if (season.isSuperseded(TableId::FrameMoves, m->record)) {
+      c.fault(message("session.built_upon", m->hive.str(), m->date.iso()));
+    }
+    const auto lead = apiary::leadOf(m->record).first;
+    const auto touches = [&](const HiveId& hive) {
+      return hive == m->hive || (m->otherHive && hive == *m->otherHive);
+    };
+    const auto later = [&](const auto& r) {
+      return std::tie(r.date, r.enteredAt) > std::tie(m->date, m->enteredAt);
+    };
+    for (const auto& [key, other] : season.table<FrameMove>()) {
+      if (!season.counts(other) || apiary::leadOf(other.record).first == lead) continue;
+      const bool takesIt = other.detail == "heap:" + m->record.str();
+      const bool same = touches(other.hive) || (other.otherHive && touches(*other.otherHive));
+      if (takesIt || (same && later(other))) {
+        c.fault(message("session.built_upon", other.hive.str(), other.date.iso()));
+      }
+    }
+    for (const HiveId& hive : {m->hive, m->otherHive.value_or(m->hive)}) {
+      for (const Event* e : season.eventsTouching(hive)) {
+        const bool stack = e->kind == EventKind::Reversed || e->kind == EventKind::Stacked ||
+                           e->kind == EventKind::Unstacked || e->kind == EventKind::United;
+        if (stack && e->record.str() != lead && later(*e)) {
+          c.fault(message("session.built_upon", hive.str(), e->date.iso()));
+        }
+      }
+    }
   }
 }
 
@@ -210,11 +252,12 @@ void checkWithdrawal(Checker& c, const RecordId& id) {
   if (!season.counts(*record)) {
     return c.fault(message("session.record_withdrawn", record->hive.str(), dateOf(*record).iso()));
   }
-  if constexpr (StateRow<T>) {
+  if constexpr (StateRow<T> || std::is_same_v<T, FrameMove>) {
     const auto point = id.str().find('.');
     if (point != std::string::npos) {
       const std::string lead = id.str().substr(0, point);
-      if (season.find<Event>(lead) || season.find<Inspection>(lead)) {
+      if (season.find<Event>(lead) || season.find<Inspection>(lead) ||
+          season.find<FrameMove>(lead)) {
         return c.fault(
             message("session.withdraw_the_event", record->hive.str(), dateOf(*record).iso()));
       }
@@ -235,6 +278,9 @@ void checkWithdrawal(Checker& c, const RecordId& id) {
     }
   }
   checkRows(c, rows, dateOf(*record), id);
+  auto moves = rows.moves;
+  if constexpr (std::is_same_v<T, FrameMove>) moves.push_back(record);
+  checkMoves(c, moves);
 }
 
 template <Journal T>
@@ -254,6 +300,13 @@ void writeWithdrawal(ChangeBuilder& b, const RecordId& id) {
     moved.insert(p->hive);
   }
   for (const Box* box : rows.boxes) takeBack(b, *box);
+  for (const FrameMove* m : rows.moves) {
+    FrameMove gone = *m;
+    static_cast<RecordHead&>(gone) = b.stateHead();
+    gone.supersedes = m->record;
+    gone.isVoid = true;
+    b.put(gone);
+  }
   for (const ColonyStay* s : rows.stays) takeBack(b, *s);
   for (const HiveId& hive : moved) b.mirrorHive(hive);
   for (const auto& [key, task] : b.before().table<apiary::Task>()) {

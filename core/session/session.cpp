@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "core/base/log.h"
+#include "core/base/text.h"
 
 namespace outyard::session {
 namespace {
@@ -51,6 +52,36 @@ void noteRow(const apiary::Row& row, Notice& notice) {
   }
 }
 
+/// One time of entry for all rows of a step, a second after the step before where the clock has
+/// not moved on: records of one day are read in the order of their entry.
+class StepClock final : public base::Clock {
+ public:
+  StepClock(const base::Clock& clock, const std::string& last)
+      : m_clock(clock), m_now(clock.nowUtc()) {
+    if (m_now <= last && last.size() == m_now.size()) m_now = secondAfter(last);
+  }
+  [[nodiscard]] base::Date today() const override { return m_clock.today(); }
+  [[nodiscard]] std::string nowUtc() const override { return m_now; }
+
+ private:
+  /// Of YYYY-MM-DDTHH:MM:SSZ; a text of another form as it is.
+  static std::string secondAfter(const std::string& utc) {
+    const auto day = base::Date::parse(std::string_view(utc).substr(0, 10));
+    const auto two = [&](std::size_t at) { return base::parseInteger(utc.substr(at, 2)); };
+    if (!day || utc.size() != 20) return utc;
+    const auto h = two(11), m = two(14), s = two(17);
+    if (!h || !m || !s) return utc;
+    const auto seconds = static_cast<int>(*h * 3600 + *m * 60 + *s + 1);
+    const int rest = seconds % 86400;
+    const auto pad = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+    return day->plusDays(seconds / 86400).iso() + 'T' + pad(rest / 3600) + ':' +
+           pad(rest / 60 % 60) + ':' + pad(rest % 60) + 'Z';
+  }
+
+  const base::Clock& m_clock;
+  std::string m_now;
+};
+
 }  // namespace
 
 Session::Session(apiary::Season season, std::unique_ptr<SeasonStore> store, base::IdSource& ids,
@@ -82,7 +113,8 @@ base::Result<void> Session::check(const Command& command) const {
 
 base::Result<void> Session::execute(const Command& command) {
   if (auto may = check(command); !may) return may;
-  ChangeList changes = command.changes(m_season, Context{m_ids, m_clock});
+  const StepClock clock(m_clock, m_lastEntered);
+  ChangeList changes = command.changes(m_season, Context{m_ids, clock});
   std::erase_if(changes, [](const Change& c) { return c.before == c.after; });
   if (changes.empty()) return {};
   mustFit(m_season, changes);
@@ -93,6 +125,7 @@ base::Result<void> Session::execute(const Command& command) {
   m_season.apply(step.changes);
   m_steps.resize(m_done);
   m_steps.push_back(std::move(step));
+  m_lastEntered = clock.nowUtc();
   ++m_done;
   tell(m_steps.back().changes, Notice::Cause::Executed);
   return {};

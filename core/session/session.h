@@ -92,7 +92,8 @@ class Session {
   base::IdSource& m_ids;
   const base::Clock& m_clock;
   std::vector<Step> m_steps;
-  std::size_t m_done = 0;  ///< steps before this one are done, the others can be redone
+  std::string m_lastEntered;  ///< two steps never share their time of entry: it tells their order
+  std::size_t m_done = 0;     ///< steps before this one are done, the others can be redone
   std::vector<std::weak_ptr<Listener>> m_listeners;
 };
 

@@ -8,6 +8,71 @@ namespace outyard::adapt {
 
 std::span<const CatalogueEntry> sessionWords() {
   static constexpr std::array kWords{
+      CatalogueEntry{"session.across_colonies",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "Two colonies share hive %1: boxes change places within one "
+                                       "colony only. Take the upper one off first")},
+      CatalogueEntry{
+          "session.bees_need_colony",
+          QT_TRANSLATE_NOOP(
+              "Messages",
+              "No colony lives in hive %1 on %2: shake the bees off, or put a colony in first")},
+      CatalogueEntry{
+          "session.bees_on_the_heap",
+          QT_TRANSLATE_NOOP("Messages",
+                            "Bees cannot stay on the gear heap: shake or brush them off first")},
+      CatalogueEntry{
+          "session.box_without_combs",
+          QT_TRANSLATE_NOOP("Messages", "Box %2 of hive %1 is a feeder: it holds no combs")},
+      CatalogueEntry{
+          "session.brood_in_the_middle",
+          QT_TRANSLATE_NOOP(
+              "Messages",
+              "No brood was seen on the combs of hive %1, or it stands in the middle already")},
+      CatalogueEntry{"session.combs_of_one_hive",
+                     QT_TRANSLATE_NOOP("Messages", "Choose the combs of one hive only")},
+      CatalogueEntry{"session.exchange_one_comb",
+                     QT_TRANSLATE_NOOP(
+                         "Messages", "Comb for comb: choose one comb, and one to change it with")},
+      CatalogueEntry{"session.later_moves",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "Combs or boxes of hive %1 were moved on %2, after %3; "
+                                       "withdraw that move first or choose a later date")},
+      CatalogueEntry{"session.no_free_slot",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "Box %2 of hive %1 takes %3 combs and is full: take one out "
+                                       "first, or change comb for comb")},
+      CatalogueEntry{
+          "session.no_such_comb",
+          QT_TRANSLATE_NOOP("Messages", "Box %2 of hive %1 has no comb %3; it holds %4")},
+      CatalogueEntry{
+          "session.no_such_place",
+          QT_TRANSLATE_NOOP(
+              "Messages",
+              "Hive %1 has no place %2 for a box; choose 1 to %3, counted from the floor")},
+      CatalogueEntry{"session.not_on_the_heap",
+                     QT_TRANSLATE_NOOP("Messages", "That piece is not on the gear heap on %1")},
+      CatalogueEntry{"session.nothing_moves", QT_TRANSLATE_NOOP("Messages", "Choose a comb first")},
+      CatalogueEntry{"session.nothing_seen",
+                     QT_TRANSLATE_NOOP("Messages", "Say first what is on the combs of hive %1")},
+      CatalogueEntry{
+          "session.other_frame_type",
+          QT_TRANSLATE_NOOP("Messages",
+                            "The comb does not fit: box %2 of hive %1 has frames of another type")},
+      CatalogueEntry{"session.stands_there",
+                     QT_TRANSLATE_NOOP("Messages", "It stands there already")},
+      CatalogueEntry{"session.title.box_off", QT_TRANSLATE_NOOP("Messages", "box off %1")},
+      CatalogueEntry{"session.title.box_on", QT_TRANSLATE_NOOP("Messages", "box on %1")},
+      CatalogueEntry{"session.title.box_over", QT_TRANSLATE_NOOP("Messages", "box from %1 to %2")},
+      CatalogueEntry{"session.title.boxes", QT_TRANSLATE_NOOP("Messages", "order of boxes of %1")},
+      CatalogueEntry{"session.title.brood_middle",
+                     QT_TRANSLATE_NOOP("Messages", "brood of %1 to the middle")},
+      CatalogueEntry{"session.title.combs", QT_TRANSLATE_NOOP("Messages", "%1 combs of %2")},
+      CatalogueEntry{"session.title.combs_off", QT_TRANSLATE_NOOP("Messages", "%1 combs off %2")},
+      CatalogueEntry{"session.title.combs_over",
+                     QT_TRANSLATE_NOOP("Messages", "%1 combs from %2 to %3")},
+      CatalogueEntry{"session.title.combs_seen",
+                     QT_TRANSLATE_NOOP("Messages", "combs of %1 as seen")},
       CatalogueEntry{"session.kind.bees_shaken", QT_TRANSLATE_NOOP("Messages", "bees shaken")},
       CatalogueEntry{"session.kind.bloom", QT_TRANSLATE_NOOP("Messages", "bloom")},
       CatalogueEntry{"session.kind.bought", QT_TRANSLATE_NOOP("Messages", "bought")},
