@@ -6,34 +6,13 @@
 #include <cmath>
 #include <functional>
 
-#include "core/forecast/day_length.h"
+#include "core/forecast/assimilation_parts.h"
 #include "core/forecast/exact_math.h"
 
 namespace outyard::forecast {
 namespace {
 
 using namespace state;
-
-double normalDraw(base::Random& random) {
-  for (;;) {
-    const double u = 2 * random.uniform() - 1, v = 2 * random.uniform() - 1;
-    const double s = u * u + v * v;
-    if (s > 0 && s < 1) return u * std::sqrt(-2 * exactLog(s) / s);
-  }
-}
-double exponentialDraw(base::Random& random) {
-  return -exactLog(1 - random.uniform());
-}
-
-double total(const Ensemble& e, int first, int n, int m) {
-  double sum = 0;
-  for (int i = 0; i < n; ++i) sum += static_cast<double>(e.value(first + i)[m]);
-  return sum;
-}
-double adults(const Ensemble& e, int m) {
-  return total(e, kYoung, kYoungDays, m) + static_cast<double>(e.value(kOlder)[m]) +
-         static_cast<double>(e.value(kForagers)[m]) + static_cast<double>(e.value(kWinter)[m]);
-}
 
 /// A group of state variables that an update scales together.
 struct Group {
@@ -43,13 +22,31 @@ struct Group {
 constexpr std::array kGroups{
     Group{kEgg, kEggDays, 20},     Group{kOpen, kOpenDays, 40}, Group{kSealed, kSealedDays, 60},
     Group{kYoung, kYoungDays, 40}, Group{kOlder, 1, 40},        Group{kForagers, 1, 20},
-    Group{kWinter, 1, 40},         Group{kHoney, 1, 0.2},       Group{kMites, 1, 2}};
-constexpr std::array kLearnt{Param::QueenPotential, Param::CoverCells,       Param::CoverShell,
-                             Param::CareCeiling,    Param::FillDays,         Param::HouseDeath,
-                             Param::WinterDeath,    Param::ForagerHourDeath, Param::ForagerDayDeath,
-                             Param::RecruitMost,    Param::Income,           Param::Use};
+    Group{kWinter, 1, 40},         Group{kHoney, 1, 0.2},       Group{kMites, 1 + kSealedDays, 2}};
+/// A parameter that looks may move, and how far at most.
+struct Learnt {
+  Param param;
+  double low, high;
+};
+constexpr std::array kLearnt{Learnt{Param::QueenPotential, 300, 3000},
+                             Learnt{Param::CoverCells, 1, 15},
+                             Learnt{Param::CoverShell, 0.2, 3},
+                             Learnt{Param::CareCeiling, 0.5, 5},
+                             Learnt{Param::FillDays, 2, 20},
+                             Learnt{Param::HouseDeath, 0.001, 0.1},
+                             Learnt{Param::WinterDeath, 0.001, 0.03},
+                             Learnt{Param::ForagerHourDeath, 0.005, 0.3},
+                             Learnt{Param::ForagerDayDeath, 0.002, 0.3},
+                             Learnt{Param::RecruitMost, 0.03, 0.5},
+                             Learnt{Param::RecruitSlope, 0.05, 1.5},
+                             Learnt{Param::Income, 0.1, 6},
+                             Learnt{Param::Use, 0.3, 3}};
 
-/// Values that the update moves, all as logarithms: groups, parameters, the two reading factors.
+/// Model errors that last for weeks are learnt as they are, not as logarithms.
+constexpr std::array kSlowErrors{kErrorLay, kErrorLife};
+
+/// Values that the update moves: groups, parameters and the two reading factors as logarithms, and
+/// the slow model errors.
 class LogState {
  public:
   explicit LogState(ColonyEnsemble& ce) : m_ce(ce), m_n(ce.e.members) { read(); }
@@ -63,9 +60,13 @@ class LogState {
       }
       m_rows.push_back(std::move(row));
     }
-    for (const Param p : kLearnt) pushLog(m_ce.e.param(p));
+    for (const Learnt& l : kLearnt) pushLog(m_ce.e.param(l.param));
     pushLog(m_ce.seenShare.data());
     pushLog(m_ce.sealedRead.data());
+    for (const int v : kSlowErrors) {
+      const float* x = m_ce.e.value(v);
+      m_rows.emplace_back(x, x + m_n);
+    }
   }
   [[nodiscard]] std::vector<std::vector<double>>& rows() { return m_rows; }
 
@@ -77,6 +78,10 @@ class LogState {
         const double old = exactExp(before[g][i]) - group.small;
         const double now = std::max(0.0, exactExp(m_rows[g][i]) - group.small);
         const double factor = old > 1e-6 ? std::clamp(now / old, 0.02, 50.0) : 0.0;
+        if (group.first == kMites) {  // the mites of past weeks went with those of today
+          float& ridden = m_ce.e.value(kRidden)[m];
+          ridden = std::clamp(ridden * static_cast<float>(factor), 0.0F, 0.25F);
+        }
         for (int k = 0; k < group.count; ++k) {
           float& v = m_ce.e.value(group.first + k)[m];
           v = old > 1e-6 ? static_cast<float>(static_cast<double>(v) * factor)
@@ -85,9 +90,16 @@ class LogState {
       }
     }
     std::size_t row = kGroups.size();
-    for (const Param p : kLearnt) popLog(m_ce.e.param(p), row++);
-    popLog(m_ce.seenShare.data(), row++);
-    popLog(m_ce.sealedRead.data(), row++);
+    for (const Learnt& l : kLearnt) popLog(m_ce.e.param(l.param), row++, l.low, l.high);
+    popLog(m_ce.seenShare.data(), row++, 0.2, 1.6);
+    popLog(m_ce.sealedRead.data(), row++, 0.5, 2.5);
+    for (const int v : kSlowErrors) {
+      for (int m = 0; m < m_n; ++m) {
+        m_ce.e.value(v)[m] =
+            static_cast<float>(std::clamp(m_rows[row][static_cast<std::size_t>(m)], -4.0, 4.0));
+      }
+      ++row;
+    }
   }
 
  private:
@@ -98,9 +110,10 @@ class LogState {
     }
     m_rows.push_back(std::move(row));
   }
-  void popLog(float* values, std::size_t row) {
+  void popLog(float* values, std::size_t row, double low, double high) {
     for (int m = 0; m < m_n; ++m) {
-      values[m] = static_cast<float>(exactExp(m_rows[row][static_cast<std::size_t>(m)]));
+      const double v = exactExp(m_rows[row][static_cast<std::size_t>(m)]);
+      values[m] = static_cast<float>(std::clamp(v, low, high));
     }
   }
   ColonyEnsemble& m_ce;
@@ -180,97 +193,6 @@ double sigmaOf(const strength::Estimate& e, double small) {
 double seenBees(const ColonyEnsemble& ce, int member, double bees, double foragers) {
   return (bees - 0.4 * foragers) *
          static_cast<double>(ce.seenShare[static_cast<std::size_t>(member)]);
-}
-
-ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitudeDeg, int dayOfYear,
-                             std::optional<apiary::ColonyOrigin> origin, const Look* firstLook,
-                             base::Random& random) {
-  ColonyEnsemble ce(members);
-  Ensemble& e = ce.e;
-  const int day = northernDay(latitudeDeg, dayOfYear);
-  const double lay = layingSeason(day, -springLeadDays(latitudeDeg), autumnLagDays(latitudeDeg));
-  // Usual size of a colony through the year, counted as living adults: 9,000 in late winter to
-  // 33,000 in high summer (our assumption, wide).
-  const double usual = 9000 + 22000 * lay * std::clamp((day - 60) / 100.0, 0.1, 1.0);
-  const bool young = origin && *origin != apiary::ColonyOrigin::Wintered &&
-                     *origin != apiary::ColonyOrigin::Bought;
-  const double size = young ? 8000 : usual;
-  const double turn = 221 + autumnLagDays(latitudeDeg);
-  const bool winterTime = day > turn + 20 || day < 100 - springLeadDays(latitudeDeg);
-  const auto set = [&](Param p, int m, std::string_view name) {
-    e.param(p)[m] = static_cast<float>(drawn(figures.at(name), random));
-  };
-  for (int m = 0; m < members; ++m) {
-    set(Param::QueenPotential, m, "queen_potential");
-    set(Param::CoverCells, m, "cover_cells");
-    set(Param::CoverShell, m, "cover_shell");
-    set(Param::CareCeiling, m, "care_ceiling");
-    set(Param::FillDays, m, "fill_days");
-    set(Param::EggSurvival, m, "egg_survival");
-    set(Param::OpenSurvival, m, "open_survival");
-    set(Param::SealedSurvival, m, "sealed_survival");
-    set(Param::HouseDeath, m, "house_death");
-    const double life = drawn(figures.at("life_factor"), random);
-    e.param(Param::HouseDeath)[m] *= static_cast<float>(life);
-    set(Param::WinterDeath, m, "winter_death");
-    set(Param::ForagerHourDeath, m, "forager_death_hour");
-    set(Param::ForagerDayDeath, m, "forager_death_day");
-    e.param(Param::ForagerHourDeath)[m] *= static_cast<float>(life);
-    e.param(Param::ForagerDayDeath)[m] *= static_cast<float>(life);
-    set(Param::RecruitMost, m, "recruit_most");
-    set(Param::RecruitSlope, m, "recruit_slope");
-    set(Param::Income, m, "income");
-    set(Param::Use, m, "stores_use");
-    set(Param::MiteGrowth, m, "mite_growth");
-    set(Param::Immigration, m, "immigration");
-    e.param(Param::RecruitYoung)[m] = 0;
-    e.param(Param::EclosionHalf)[m] = 0;
-    // Three keepers in four feed before a colony starves (our assumption).
-    e.param(Param::KeeperFeeds)[m] = random.uniform() < 0.75 ? 1.0F : 0.0F;
-    e.param(Param::NestCells)[m] = 60000;
-    e.param(Param::SuperCells)[m] = 20000;
-    e.param(Param::NoiseLay)[m] = static_cast<float>(figures.value("noise_lay"));
-    e.param(Param::NoiseLife)[m] = static_cast<float>(figures.value("noise_life"));
-    e.param(Param::SwarmDraw)[m] = static_cast<float>(exponentialDraw(random));
-    e.param(Param::FailDraw)[m] = static_cast<float>(exponentialDraw(random));
-    e.param(Param::RequeenSuccess)[m] = static_cast<float>(random.uniform());
-    const auto i = static_cast<std::size_t>(m);
-    ce.seenShare[i] = static_cast<float>(drawn(figures.at("seen_share"), random));
-    ce.sealedRead[i] = static_cast<float>(drawn(figures.at("sealed_read"), random));
-
-    double bees = size * exactExp(0.6 * normalDraw(random));
-    if (firstLook && firstLook->bees) {
-      // Start near the first look, yet wide: the update that follows does the rest.
-      bees = firstLook->bees->median / static_cast<double>(ce.seenShare[i]) *
-             exactExp(0.35 * normalDraw(random));
-    }
-    double brood =
-        young && !firstLook ? 0.0 : bees * 1.1 * lay * exactExp(0.5 * normalDraw(random));
-    brood = std::min(brood, 45000.0);
-    for (int k = 0; k < kEggDays; ++k) e.value(kEgg + k)[m] = static_cast<float>(brood * 0.052);
-    for (int k = 0; k < kOpenDays; ++k) e.value(kOpen + k)[m] = static_cast<float>(brood * 0.048);
-    for (int k = 0; k < kSealedDays; ++k) {
-      e.value(kSealed + k)[m] = static_cast<float>(brood * 0.0463);
-    }
-    const double winter = winterTime ? bees * (0.82 + 0.17 * random.uniform()) : 0;
-    const double summer = bees - winter;
-    const double field = summer * (young ? 0.05 : 0.12 + 0.25 * random.uniform());
-    const double nest = summer - field;
-    const double youngShare = young ? 0.65 : 0.3 + 0.3 * random.uniform();
-    for (int k = 0; k < kYoungDays; ++k) {
-      e.value(kYoung + k)[m] = static_cast<float>(nest * youngShare / kYoungDays);
-    }
-    e.value(kOlder)[m] = static_cast<float>(nest * (1 - youngShare));
-    e.value(kForagers)[m] = static_cast<float>(field);
-    e.value(kWinter)[m] = static_cast<float>(winter);
-    e.value(kHoney)[m] = static_cast<float>((young ? 4.0 : (winterTime ? 14.0 : 9.0)) *
-                                            exactExp(0.5 * normalDraw(random)));
-    e.value(kPollen)[m] = static_cast<float>(0.7 * exactExp(0.5 * normalDraw(random)));
-    e.value(kMites)[m] = static_cast<float>(bees * 0.008 * exactExp(1.0 * normalDraw(random)) *
-                                            (day > 180 ? 2.0 : 1.0));
-    e.random[i] = static_cast<std::uint32_t>(random.next() >> 33) | 1U;
-  }
-  return ce;
 }
 
 std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Random& random) {
@@ -356,88 +278,6 @@ std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Ran
     }
   }
   return out;
-}
-
-void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
-  Ensemble& e = ce.e;
-  for (int m = 0; m < e.members; ++m) {
-    const auto scaleAdults = [&](double f) {
-      for (int k = 0; k < kYoungDays; ++k) e.value(kYoung + k)[m] *= static_cast<float>(f);
-      for (int v : {kOlder, kForagers, kWinter, kMites}) e.value(v)[m] *= static_cast<float>(f);
-    };
-    const auto addBrood = [&](int first, int n, double cells) {
-      const double now = total(e, first, n, m);
-      for (int k = 0; k < n; ++k) {
-        float& v = e.value(first + k)[m];
-        v = cells < 0
-                ? static_cast<float>(static_cast<double>(v) * std::max(0.0, 1 + cells / (now + 1)))
-                : v + static_cast<float>(cells / n);
-      }
-    };
-    const double vary = exactExp(0.15 * normalDraw(random));
-    float& honey = e.value(kHoney)[m];
-    switch (a.kind) {
-      case Action::Kind::Boxes:
-        e.param(Param::NestCells)[m] = static_cast<float>(a.amount);
-        e.param(Param::SuperCells)[m] = static_cast<float>(a.amount2);
-        break;
-      case Action::Kind::Feed:
-        honey += static_cast<float>(a.amount * vary);
-        break;
-      case Action::Kind::Pollen:
-        e.value(kPollen)[m] += static_cast<float>(a.amount);
-        break;
-      case Action::Kind::Harvest:
-        honey = std::max(1.0F, honey - static_cast<float>(a.amount));
-        break;
-      case Action::Kind::BroodIn:
-        addBrood(kSealed, kSealedDays, a.amount * vary);
-        break;
-      case Action::Kind::OpenIn:
-        addBrood(kOpen, kOpenDays, a.amount * vary);
-        break;
-      case Action::Kind::BeesIn: {
-        const double now = adults(e, m);
-        if (a.amount < 0) {
-          scaleAdults(std::max(0.05, 1 + a.amount * vary / (now + 1)));
-        } else {
-          for (int k = 0; k < kYoungDays; ++k) {
-            e.value(kYoung + k)[m] += static_cast<float>(a.amount * vary / kYoungDays);
-          }
-        }
-        break;
-      }
-      case Action::Kind::QueenGone:
-        e.value(kQueenless)[m] = random.uniform() < 0.78 ? 24 : -1;
-        break;
-      case Action::Kind::QueenIn:
-        e.value(kQueenless)[m] =
-            random.uniform() < 0.78 ? static_cast<float>(3 + 6 * random.uniform()) : -1.0F;
-        break;
-      case Action::Kind::CellIn:
-        e.value(kQueenless)[m] =
-            random.uniform() < 0.8 ? static_cast<float>(9 + 7 * random.uniform()) : -1.0F;
-        break;
-      case Action::Kind::Swarmed:
-        scaleAdults(0.25 + 0.25 * random.uniform());
-        e.value(kQueenless)[m] = random.uniform() < 0.8 ? 18 : -1;
-        break;
-      case Action::Kind::Treated:
-        e.value(kMites)[m] *= static_cast<float>(0.03 + 0.22 * random.uniform());
-        break;
-      case Action::Kind::KeepShare:
-        scaleAdults(a.amount);
-        for (int v = kEgg; v < kYoung; ++v) e.value(v)[m] *= static_cast<float>(a.amount);
-        break;
-      case Action::Kind::Robbed:
-        honey *= static_cast<float>(0.1 + 0.5 * random.uniform());
-        scaleAdults(0.6 + 0.35 * random.uniform());
-        break;
-      case Action::Kind::LosesFieldBees:
-        e.value(kForagers)[m] *= static_cast<float>(1 - a.amount);
-        break;
-    }
-  }
 }
 
 }  // namespace outyard::forecast

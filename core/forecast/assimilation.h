@@ -24,6 +24,15 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
                              std::optional<apiary::ColonyOrigin> origin, const Look* firstLook,
                              base::Random& random);
 
+/// The same for an established colony (wintered, bought or of unknown origin) that was seen: its
+/// members live through the six weeks before the look (as far as drivers reach, day being the
+/// look's), then are brought to about the size that was seen. So the share of brood to bees, which
+/// a look tells, speaks of how long bees live and how much is laid.
+ColonyEnsemble settledEnsemble(const Figures& figures, int members, double latitudeDeg,
+                               int dayOfYear, std::optional<apiary::ColonyOrigin> origin,
+                               const Look* firstLook, const Drivers& drivers, int day,
+                               base::Random& random);
+
 /// Ensemble Kalman update on the logarithms of the age groups and of the parameters, one quantity
 /// at a time with perturbed readings (Evensen 2003, Ocean Dynamics 53:343), small correlations cut.
 /// Gives the surprises.

@@ -124,8 +124,9 @@ ColonyForecast forecastHistory(const History& history, double latitude, const Ya
   const Date begin = first && first->date - start > 60 ? first->date.plusDays(-45) : start;
   const bool near = first && first->date - begin <= 3;
   ColonyEnsemble ce =
-      startEnsemble(figures, ask.members, latitude, begin.dayOfYear(),
-                    begin == start ? history.origin : std::nullopt, near ? first : nullptr, random);
+      settledEnsemble(figures, ask.members, latitude, begin.dayOfYear(),
+                      begin == history.start ? history.origin : std::nullopt,
+                      near ? first : nullptr, weather.drivers, begin - weather.from, random);
   Date now = begin;
   auto look = history.looks.begin();
   auto action = history.actions.begin();

@@ -14,7 +14,7 @@ namespace {
 /// Nectar of a forager on a day of full flight, g: published classes are weak 0.03, medium 0.10,
 /// strong 0.30, here a little more because our foragers are fewer than the classes assume.
 double nectarGrams(double strength) {
-  constexpr std::array kGrams{0.012, 0.05, 0.14, 0.35};
+  constexpr std::array kGrams{0.02, 0.10, 0.22, 0.42};
   const double s = std::clamp(strength, 0.0, 3.0);
   const auto i = std::min<std::size_t>(2, static_cast<std::size_t>(s));
   return kGrams[i] + (kGrams[i + 1] - kGrams[i]) * (s - static_cast<double>(i));
@@ -86,7 +86,7 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
   out.days = weather.days();
   out.values.resize(static_cast<std::size_t>(out.days) * kDrivers * kBlock);
   const double latitude = weather.latitude();
-  std::array<double, kBlock> spring{}, autumn{}, hours{};
+  std::array<double, kBlock> spring{}, autumn{}, hours{}, winterShare{};
   for (int s = 0; s < kBlock; ++s) {
     base::Random random(seed * 7919ULL + static_cast<std::uint64_t>(s) + 1);
     spring[static_cast<std::size_t>(s)] =
@@ -94,6 +94,7 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
     autumn[static_cast<std::size_t>(s)] =
         drawn(figures.at("autumn_shift"), random) + autumnLagDays(latitude);
     hours[static_cast<std::size_t>(s)] = drawn(figures.at("flight_hours"), random);
+    winterShare[static_cast<std::size_t>(s)] = drawn(figures.at("winter_laying"), random);
   }
   for (int d = 0; d < out.days; ++d) {
     const int dayOfYear = weather.from().plusDays(d).dayOfYear();
@@ -101,9 +102,10 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
     const FlowOfDay flow = flowOn(season, yard, latitude, dayOfYear);
     const double length = dayLengthHours(latitude, dayOfYear);
     const double nectar = nectarGrams(flow.nectar) * 1e-3;
-    // Where winters are mild laying does not end (our assumption: from 44 degrees down).
+    // Where winters are mild laying does not end and few bees turn to winter bees (our assumption:
+    // from 44 degrees down).
     const double north = latitude < 0 ? -latitude : latitude;
-    const double winterLaying = 0.22 * std::clamp((44 - north) / 12, 0.0, 1.0);
+    const double mild = std::clamp((44 - north) / 12, 0.0, 1.0);
     for (int s = 0; s < kBlock; ++s) {
       const auto i = static_cast<std::size_t>(s);
       const WeatherOfDay& w = weather.at(d, s);
@@ -115,17 +117,17 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
       mean /= n;
       const double fly = flightWeight(w);
       const auto put = [&](Driver k, double v) { out.at(d, k)[s] = static_cast<float>(v); };
-      put(Driver::Lay, std::max(layingSeason(day, spring[i], autumn[i]), winterLaying));
-      put(Driver::Shell, std::clamp(5.4 + 0.42 * (10 - mean), 0.5, 11.0));
-      put(Driver::Hours, hours[i] * fly * std::min(1.3, length / 14));
+      put(Driver::Lay, std::max(layingSeason(day, spring[i], autumn[i]), mild * winterShare[i]));
+      put(Driver::Shell, std::clamp(4.5 + (mean < 10 ? 0.35 : 0.5) * (10 - mean), 0.5, 11.0));
+      put(Driver::Hours, hours[i] * fly * std::min(1.0, length / 14));
       put(Driver::Nectar, nectar * fly);
       put(Driver::Pollen, flow.pollen * 45e-6 * fly);
       // Late-reared bees become winter bees once laying has passed its half.
       const double turn = 209 + autumn[i] + 12;
       const double late = logistic((day - turn) / 9);
       const double early = logistic((60 + spring[i] - day) / 9);
-      put(Driver::Winter, std::max(late, early));
-      put(Driver::Release, (day < 170 ? 0.025 : 0.003 + 0.06 * winterLaying) * fly);
+      put(Driver::Winter, std::max(late, early) * (1 - 0.9 * mild));
+      put(Driver::Release, (day < 170 ? 0.025 : 0.003 + 0.022 * mild) * fly);
       put(Driver::Rest, std::clamp((12 - mean) / 8, 0.0, 1.0));
       put(Driver::Heat, std::clamp(1 + 0.05 * (15 - mean), 0.5, 2.0));
       const double swarmDay = day - spring[i];

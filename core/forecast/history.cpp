@@ -22,6 +22,16 @@ constexpr double kBroodFill = 0.7;     ///< sealed cells of a given comb, common
 constexpr double kBeesOnFrame = 1400;  ///< Simpson 1969, Langstroth deep in use
 constexpr double kStoresPerSugar = 1.25;  ///< BBKA: sugar / 0.8
 
+/// How likely a treatment was one whose vapour sets laying back: by the name of its substance; when
+/// none is given, one in three.
+double vapourChance(std::string method) {
+  for (char& c : method) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  if (method.empty()) return 0.33;
+  return method.find("thymol") != std::string::npos || method.find("formic") != std::string::npos
+             ? 0.9
+             : 0.0;
+}
+
 bool covers(const ColonyStay& s, Date day) {
   return s.fromDate <= day && (!s.toDate || day < *s.toDate);
 }
@@ -213,7 +223,7 @@ class Builder {
         }
         break;
       case EventKind::Treated:
-        add(e.date, K::Treated);
+        add(e.date, K::Treated, vapourChance(e.method));
         break;
       case EventKind::QueenLost:
       case EventKind::QueenRemoved:

@@ -31,7 +31,7 @@ struct Action {
     QueenIn,
     CellIn,
     Swarmed,
-    Treated,
+    Treated,  ///< amount: the chance that its vapour set laying back
     KeepShare,
     Robbed,
     LosesFieldBees

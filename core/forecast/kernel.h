@@ -47,6 +47,7 @@ enum class Param : int {
   FailDraw,        ///< cumulated hazard at which it happens (exponential draws)
   RequeenSuccess,  ///< uniform draw; below the chance a new queen comes to lay
   KeeperFeeds,     ///< kg of stores below which the keeper feeds (0 = never)
+  KeeperTreats,    ///< mites a bee above which the keeper treats (none in the journal)
   NoiseLay,
   NoiseLife,     ///< size of the daily model error on laying and on adult death
   EclosionHalf,  ///< above 0: eggs = potential * N / (half + N), nothing else limits
@@ -98,7 +99,8 @@ inline constexpr int kHoney = kWinter + 1;     ///< kg
 inline constexpr int kPollen = kHoney + 1;     ///< kg
 inline constexpr int kMites = kPollen + 1;     ///< on bees
 inline constexpr int kMiteCells = kMites + 1;  ///< in sealed brood, by age, kSealedDays of them
-inline constexpr int kQueenless = kMiteCells + kSealedDays;  ///< days until a queen lays; < 0 never
+inline constexpr int kRidden = kMiteCells + kSealedDays;  ///< mites a bee, mean of past weeks
+inline constexpr int kQueenless = kRidden + 1;            ///< days until a queen lays; < 0 never
 inline constexpr int kSwarmHazard = kQueenless + 1;
 inline constexpr int kFailHazard = kSwarmHazard + 1;
 inline constexpr int kErrorLay = kFailHazard + 1;  ///< slow model error, standard deviation 1

@@ -17,7 +17,8 @@ struct Member {
   std::array<double, kOpenDays> open{};
   std::array<double, kSealedDays> sealed{}, miteCells{};
   std::array<double, kYoungDays> young{};
-  double older = 0, foragers = 0, winter = 0, honey = 0, pollen = 0, mites = 0, queenless = 0;
+  double ridden = 0, older = 0, foragers = 0, winter = 0, honey = 0, pollen = 0, mites = 0,
+         queenless = 0;
   double swarmHazard = 0, failHazard = 0, errorLay = 0, errorLife = 0;
   std::uint32_t random = 1;
 
@@ -54,6 +55,7 @@ inline Member memberOf(const Ensemble& e, int m) {
   x.honey = one(state::kHoney);
   x.pollen = one(state::kPollen);
   x.mites = one(state::kMites);
+  x.ridden = one(state::kRidden);
   x.queenless = one(state::kQueenless);
   x.swarmHazard = one(state::kSwarmHazard);
   x.failHazard = one(state::kFailHazard);
@@ -91,8 +93,8 @@ void scale(std::array<double, N>& a, double f) {
 inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const auto driver = [&](Driver k) { return static_cast<double>(drivers.at(d, k)[scenario]); };
   const double bees = x.bees(), brood = x.brood();
-  x.errorLay = 0.9 * x.errorLay + 0.43589 * noise(x.random);
-  x.errorLife = 0.9 * x.errorLife + 0.43589 * noise(x.random);
+  x.errorLay = 0.96 * x.errorLay + 0.28 * noise(x.random);
+  x.errorLife = 0.96 * x.errorLife + 0.28 * noise(x.random);
   const double lifeError = std::clamp(1 + x.param(Param::NoiseLife) * x.errorLife, 0.25, 4.0);
   const double g = std::clamp(
       1 - driver(Driver::Shell) * x.param(Param::CoverShell) / std::cbrt(bees + 1), 0.0, 1.0);
@@ -106,7 +108,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double layError = std::clamp(1 + x.param(Param::NoiseLay) * x.errorLay, 0.1, 2.0);
   const double potential = x.param(Param::QueenPotential) * driver(Driver::Lay) * layError;
   const double space = std::min(
-      std::min(std::max(0.0, capacity - brood), room) / x.param(Param::FillDays), 0.06 * capacity);
+      std::min(std::max(0.0, capacity - brood), room) / x.param(Param::FillDays), 0.045 * capacity);
   const double half = x.param(Param::EclosionHalf);
   const bool laying = x.queenless < 0.5 && x.queenless > -0.5;
   double eggs = half > 0 ? potential * bees / (half + bees + 1) : softLeast(potential, space);
@@ -117,7 +119,8 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
       half > 0 ? 0 : std::clamp(1 - 0.5 * x.honey / (bees * 5e-6 + 0.01), 0.0, 1.0);
   scale(x.egg, x.param(Param::EggSurvival) * (1 - 0.35 * uncovered) * (1 - 0.5 * hunger));
   scale(x.open, x.param(Param::OpenSurvival) * (1 - 0.30 * uncovered) * (1 - 0.5 * hunger));
-  scale(x.sealed, x.param(Param::SealedSurvival) * (1 - 0.20 * uncovered));
+  const double ridden = 1 - 0.5 * std::clamp(x.ridden - 0.03, 0.0, 0.22);
+  scale(x.sealed, x.param(Param::SealedSurvival) * (1 - 0.20 * uncovered) * ridden);
   const double hatch = shift(x.egg, eggs);
   const double cap = shift(x.open, hatch);
   const double emerge = shift(x.sealed, cap);
@@ -128,17 +131,19 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   x.mites = std::max(0.0, x.mites * (1 - (brood > 50 ? 0.006 : 0.002)) - entry +
                               freed * (1 + 1.01 * x.param(Param::MiteGrowth)) * 0.7 +
                               driver(Driver::Robbing) * x.param(Param::Immigration));
-  const double load = std::min(0.1, x.mites / (bees + 100));
+  if (x.mites > x.param(Param::KeeperTreats) * bees) x.mites *= 0.5;
+  x.ridden += (std::min(0.25, x.mites / (bees + 100)) - x.ridden) * 0.03;
+  const double load = std::clamp(x.ridden - 0.03, 0.0, 0.22);
 
   const double hungerDeath = 0.12 * hunger * hunger;
   const double deathHouse =
-      std::clamp(x.param(Param::HouseDeath) * lifeError + 0.45 * load + hungerDeath, 0.0, 0.9);
+      std::clamp(x.param(Param::HouseDeath) * lifeError + 1.6 * load + hungerDeath, 0.0, 0.9);
   const double deathWinter =
-      std::clamp(x.param(Param::WinterDeath) * lifeError + 0.04 * load + hungerDeath, 0.0, 0.9);
+      std::clamp(x.param(Param::WinterDeath) * lifeError + 0.30 * load + hungerDeath, 0.0, 0.9);
   const double deathForager = std::clamp(
       (x.param(Param::ForagerHourDeath) * driver(Driver::Hours) + x.param(Param::ForagerDayDeath)) *
               lifeError +
-          hungerDeath,
+          0.6 * load + hungerDeath,
       0.0, 0.95);
   const double recruit = std::clamp(
       x.param(Param::RecruitMost) - x.param(Param::RecruitSlope) * x.foragers / (bees + 0.01), 0.0,
@@ -157,7 +162,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double small = std::min(1.8, std::max(1.0, 1 / std::sqrt(bees / 9000 + 0.01)));
   const double rest = driver(Driver::Rest);
   const double use = (bees * (rest * 4.4e-6 * small + (1 - rest) * 6e-6) +
-                      Member::sum(x.open) * 10.9e-6 + brood * 9e-6 * driver(Driver::Heat)) *
+                      Member::sum(x.open) * 10.9e-6 + brood * 7e-6 * driver(Driver::Heat)) *
                      x.param(Param::Use);
   const double nest = x.param(Param::NestCells);
   const double storeRoom =

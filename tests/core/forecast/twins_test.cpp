@@ -83,14 +83,18 @@ std::map<int, Outcome> runTwins(int twins, double noise) {
     // Small colonies after a hard winter, 2,000 to 6,000 bees: those that the program is for.
     Look start;
     start.bees = strength::Estimate::fromMedian(1500 + 3000 * random.uniform(), 0.1);
-    ColonyEnsemble truth = startEnsemble(figures, kBlock, 45, first.dayOfYear(),
-                                         apiary::ColonyOrigin::Wintered, &start, random);
+    ColonyEnsemble truth =
+        settledEnsemble(figures, kBlock, 45, first.dayOfYear(), apiary::ColonyOrigin::Wintered,
+                        &start, actual.drivers, first - actual.from, random);
     const int m = t % kBlock;
     for (const Param p : {Param::NoiseLay, Param::NoiseLife}) {
       truth.e.param(p)[m] *= static_cast<float>(noise);
     }
     truth.e.param(Param::SwarmDraw)[m] = 1e9F;
     truth.e.param(Param::FailDraw)[m] = 1e9F;
+    // Its keeper neither lets it starve nor leaves it to the mites.
+    truth.e.param(Param::KeeperFeeds)[m] = 3.0F;
+    truth.e.param(Param::KeeperTreats)[m] = 0.03F;
     std::map<Date, double> bees, seen;
     History history;
     history.colony = base::ColonyId("twin " + std::to_string(t));
