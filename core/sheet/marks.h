@@ -60,6 +60,13 @@ struct StackDrawing {
     double widthMm = 0, heightMm = 0;
   };
   std::vector<BoxArea> boxes;  ///< where each box was drawn (for clicks and drags)
+  struct FrameArea {
+    int box = 1;
+    int slot = 1;
+    Point corner;
+    double widthMm = 0, heightMm = 0;
+  };
+  std::vector<FrameArea> frames;  ///< where each comb was drawn, box by box, from the left
 };
 StackDrawing stackDrawing(const apiary::Season& season, const apiary::HiveState& hive,
                           base::Date day);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
-#include <map>
 
+#include "core/apiary/comb_state.h"
 #include "core/sheet/marks.h"
 
 namespace outyard::sheet {
@@ -26,31 +26,6 @@ double boxHeight(const apiary::BoxState& box) {
 
 double gapHeight(apiary::Beneath beneath) {
   return beneath == apiary::Beneath::None ? 0.6 : 3;
-}
-
-using SideKey = std::pair<int, int>;  // slot, side
-
-/// The sides of the box as last seen: only from an inspection at which the same box stood in the
-/// same place, so that a stack changed since is not drawn with another box's combs.
-std::map<SideKey, CombFace> facesOf(const apiary::Season& season, const apiary::HiveState& hive,
-                                    const apiary::BoxState& box) {
-  std::map<SideKey, CombFace> faces;
-  for (const apiary::ColonyState& colony : hive.colonies) {
-    const apiary::Inspection* seen = colony.lastInspection;
-    if (!seen) continue;
-    const auto sides = season.combSides(seen->record);
-    if (sides.empty()) continue;
-    const apiary::HiveState then = apiary::hiveOn(season, hive.hive, seen->date);
-    const auto same = std::find_if(then.boxes.begin(), then.boxes.end(), [&](const auto& b) {
-      return b.position == box.position && b.frameType == box.frameType && b.role == box.role;
-    });
-    if (same == then.boxes.end()) continue;
-    for (const apiary::CombSide* side : sides) {
-      if (side->box != box.position) continue;
-      faces[{side->slot, side->side == apiary::FrameSide::A ? 0 : 1}] = combFace(*side);
-    }
-  }
-  return faces;
 }
 
 void append(Shapes& out, const Shapes& more, Point at) {
@@ -80,15 +55,21 @@ void drawBeneath(Shapes& out, apiary::Beneath beneath, double width, double y) {
   }
 }
 
-void drawBox(Shapes& out, const apiary::Season& season, const apiary::HiveState& hive,
-             const apiary::BoxState& box, const StackDrawing::BoxArea& area) {
+int framesIn(const apiary::BoxState& box, const apiary::CombBox* combs) {
+  if (combs) return static_cast<int>(combs->frames.size());
+  return box.frames > 0 ? box.frames : kDefaultFrames;
+}
+
+void drawBox(StackDrawing& to, const apiary::BoxState& box, const apiary::CombBox* combs,
+             const StackDrawing::BoxArea& area) {
+  Shapes& out = to.shapes;
   RectShape body{area.corner, area.widthMm, area.heightMm, 0.8};
   body.fill = Ink::Wood;
   body.stroke = {Ink::WoodEdge, 0.4};
   out.emplace_back(body);
   if (box.role == apiary::BoxRole::Feeder) return;
-  const auto faces = facesOf(season, hive, box);
-  const int frames = box.frames > 0 ? box.frames : kDefaultFrames;
+  const int frames = framesIn(box, combs);
+  if (frames == 0) return;
   // All boxes of a stack have the same walls: fewer combs stand wider apart.
   const double pitch = (area.widthMm - 2 * kWallMm) / frames;
   const double faceWidth = (kCombPitchMm - 3 * kFaceGapMm) / 2;
@@ -102,9 +83,18 @@ void drawBox(Shapes& out, const apiary::Season& season, const apiary::HiveState&
     bar.fill = Ink::WoodEdge;
     bar.stroke.ink = Ink::None;
     out.emplace_back(bar);
+    to.frames.push_back({box.position,
+                         slot,
+                         {x, top - kTopBarMm - 0.3},
+                         kCombPitchMm,
+                         faceHeight + kTopBarMm + 0.3});
     for (int side = 0; side < 2; ++side) {
-      const auto it = faces.find({slot, side});
-      const CombFace face = it == faces.end() ? CombFace{} : it->second;
+      CombFace face;
+      if (combs) {
+        const auto& seen = combs->frames.at(static_cast<std::size_t>(slot) - 1)
+                               .sides.at(static_cast<std::size_t>(side));
+        if (seen) face = combFace(seen->holds);
+      }
       append(out, combFaceShapes(face, faceWidth, faceHeight, 2, 4),
              {x + kFaceGapMm + side * (faceWidth + kFaceGapMm), top});
     }
@@ -113,11 +103,18 @@ void drawBox(Shapes& out, const apiary::Season& season, const apiary::HiveState&
 
 }  // namespace
 
-StackDrawing stackDrawing(const apiary::Season& season, const apiary::HiveState& hive, base::Date) {
+StackDrawing stackDrawing(const apiary::Season& season, const apiary::HiveState& hive,
+                          base::Date day) {
   StackDrawing d;
+  const apiary::HiveCombs known = apiary::combsOfHive(season, hive.hive, day);
+  const auto combsOf = [&](const apiary::BoxState& box) -> const apiary::CombBox* {
+    const auto* combs = known.box(box.position);
+    return combs && combs->frameType == box.frameType ? combs : nullptr;
+  };
   int frames = 0;
   for (const apiary::BoxState& box : hive.boxes) {
-    frames = std::max(frames, box.frames > 0 ? box.frames : kDefaultFrames);
+    if (box.role == apiary::BoxRole::Feeder) continue;
+    frames = std::max(frames, framesIn(box, combsOf(box)));
   }
   if (frames == 0) frames = kDefaultFrames;
   const double width = frames * kCombPitchMm + 2 * kWallMm;
@@ -136,7 +133,7 @@ StackDrawing stackDrawing(const apiary::Season& season, const apiary::HiveState&
     const double height = boxHeight(box);
     y -= gap + height;
     const StackDrawing::BoxArea area{box.position, {0, y}, width, height};
-    drawBox(d.shapes, season, hive, box, area);
+    drawBox(d, box, combsOf(box), area);
     d.boxes.push_back(area);
   }
   RectShape roof{{-1.5, y - kRoofMm - 0.4}, width + 3, kRoofMm, 0.6};
