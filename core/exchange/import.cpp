@@ -12,6 +12,7 @@
 #include "core/exchange/state_rows.h"
 #include "core/exchange/table_reader.h"
 #include "core/exchange/tables.h"
+#include "core/exchange/weather_file.h"
 
 namespace outyard::exchange {
 namespace {
@@ -92,16 +93,34 @@ class Import {
     }
   }
 
-  void readWeather(const std::string& fileName, std::string_view bytes, const base::YardId& yard) {
-    if (!m_draft.current().yard(yard)) {
-      return m_faults.add(fileName, 0, {}, message("exchange.weather_yard", yard.str()));
+  void readWeather(const std::string& fileName, std::string_view bytes, const WeatherAsk& ask) {
+    if (!m_draft.current().yard(ask.yard)) {
+      return m_faults.add(fileName, 0, {}, message("exchange.weather_yard", ask.yard.str()));
     }
     m_draft.setFileName(TableId::Weather, fileName);
     m_ticker.stage(0, kRead);
-    m_files[indexOf(TableId::Weather)] =
-        readTable(apiary::tableSpec(TableId::Weather), fileName, bytes, m_faults, m_ticker,
-                  {{"yard", yard.str(), false},
-                   {"kind", std::string(apiary::code(apiary::WeatherKind::Observed)), true}});
+    TableFile& file = m_files[indexOf(TableId::Weather)];
+    const WeatherLayout layout = layoutOf(bytes);
+    if (layout == WeatherLayout::Own) {
+      file = readTable(apiary::tableSpec(TableId::Weather), fileName, bytes, m_faults, m_ticker,
+                       {{"yard", ask.yard.str(), false},
+                        {"kind", std::string(apiary::code(apiary::WeatherKind::Observed)), true}});
+      std::erase_if(file.rows, [&](const FileRow& row) {
+        const auto date = Date::parse(*text(row.row, "date"));
+        return date && ((ask.from && *date < *ask.from) || (ask.to && *date > *ask.to));
+      });
+    } else {
+      StationDays station = readStation(layout, fileName, bytes, ask, m_faults, m_ticker);
+      file = std::move(station.rows);
+      m_notes = stationNotes(station, file);
+    }
+    if (!m_faults.empty()) return;
+    if (const auto gaps = gapMessage(file)) m_notes.push_back(*gaps);
+    if (!ask.normals) return;
+    if (auto usual = usualWeather(file, fileName, m_faults, m_notes)) {
+      file = std::move(*usual);
+      m_gone = formerUsual(m_draft.current(), ask.yard, file);
+    }
   }
 
   ImportResult run() {
@@ -119,6 +138,8 @@ class Import {
     m_ticker.stage(1, 1);
     if (m_faults.empty()) {
       m_draft.finish(result);
+      for (auto& change : m_gone) result.changes.push_back(std::move(change));
+      result.notes = std::move(m_notes);
     } else {
       m_faults.moveInto(result);
     }
@@ -384,6 +405,8 @@ class Import {
 
   Draft m_draft;
   FaultList m_faults;
+  std::vector<base::Message> m_notes;
+  apiary::ChangeList m_gone;  ///< rows that what was read takes the place of
   Ticker m_ticker;
   StateInput m_input;
   std::array<TableFile, apiary::kTableCount> m_files;
@@ -427,9 +450,17 @@ ImportResult planImport(const Season& current, const FileSource& files, const Da
 ImportResult planWeatherImport(const Season& current, const std::string& fileName,
                                std::string_view text, const base::YardId& yard,
                                base::Progress& progress) {
+  WeatherAsk ask;
+  ask.yard = yard;
+  return planWeatherImport(current, fileName, text, ask, progress);
+}
+
+ImportResult planWeatherImport(const Season& current, const std::string& fileName,
+                               std::string_view text, const WeatherAsk& ask,
+                               base::Progress& progress) {
   // Weather rows are dated themselves: no day of today is needed.
   Import import(current, Date{}, progress);
-  import.readWeather(fileName, text, yard);
+  import.readWeather(fileName, text, ask);
   return import.run();
 }
 

@@ -40,11 +40,12 @@ base::Message reportMessage(const TableReport& report);
 
 /// Either changes with their report, or faults; never both.
 struct ImportResult {
-  apiary::ChangeList changes;       ///< fit the season that was handed in
-  std::vector<TableReport> report;  ///< tables that had rows, in the tables' order
-  std::vector<ImportFault> faults;  ///< by file and line, at most kMostFaults
-  std::size_t faultCount = 0;       ///< all of them
-  bool cancelled = false;           ///< the user stopped it; nothing else is filled
+  apiary::ChangeList changes;        ///< fit the season that was handed in
+  std::vector<TableReport> report;   ///< tables that had rows, in the tables' order
+  std::vector<ImportFault> faults;   ///< by file and line, at most kMostFaults
+  std::size_t faultCount = 0;        ///< all of them
+  bool cancelled = false;            ///< the user stopped it; nothing else is filled
+  std::vector<base::Message> notes;  ///< what a person should know though nothing is wrong
   [[nodiscard]] bool ok() const { return faultCount == 0 && !cancelled; }
   /// "and 23 more", when not all faults are listed.
   [[nodiscard]] std::optional<base::Message> moreFaults() const;
@@ -59,6 +60,22 @@ ImportResult planImport(const apiary::Season& current, const FileSource& files,
 /// out and is then `observed`. `fileName` is what faults call the file.
 ImportResult planWeatherImport(const apiary::Season& current, const std::string& fileName,
                                std::string_view text, const base::YardId& yard,
+                               base::Progress& progress);
+
+/// In what a station file gives its figures: tenths of a degree C and of a mm; degrees C and mm;
+/// degrees F and inches.
+enum class WeatherUnits { Tenths, Metric, Us };
+struct WeatherAsk {
+  base::YardId yard;
+  std::optional<WeatherUnits> units;   ///< of a station file that does not show it itself
+  std::optional<base::Date> from, to;  ///< only these days
+  bool normals = false;                ///< makes the yard's usual weather of the days instead
+};
+/// The same, and also the layouts of NOAA's GHCN-Daily (by-station tables and fixed .dly files), by
+/// the look of the file. Values that failed a check of the network, missing ones (-9999) and days
+/// without both temperatures are left out and told in the notes, gaps too.
+ImportResult planWeatherImport(const apiary::Season& current, const std::string& fileName,
+                               std::string_view text, const WeatherAsk& ask,
                                base::Progress& progress);
 
 /// What the undo menu calls an import.

@@ -192,6 +192,17 @@ CommandPtr keepSheets(std::vector<SheetToKeep> sheets);
 CommandPtr changeSetting(std::string name, std::string value, std::string source);
 CommandPtr countGear(apiary::GearCount count);
 
+// --- weather and flows -----------------------------------------------------------------------
+/// A flow of a yard's calendar: new without `old`, else in its place.
+CommandPtr editFlow(std::optional<apiary::Flow> old, apiary::Flow flow);
+CommandPtr removeFlow(apiary::Flow flow);
+/// The whole calendar of each of the yards; the yard named in the flows does not count.
+CommandPtr setFlows(std::vector<YardId> yards, std::vector<apiary::Flow> flows);
+/// Days of weather, each in the place of the row of its yard, day, kind and day of issue. A
+/// forecast names the day on which it was issued.
+CommandPtr recordWeather(std::vector<apiary::WeatherDay> days);
+CommandPtr removeWeather(std::vector<apiary::WeatherDay> days);
+
 /// Ready-made changes as one step (import). The maker has checked them against this season.
 CommandPtr applyChanges(base::Message title, apiary::ChangeList changes);
 

@@ -169,6 +169,76 @@ std::span<const CatalogueEntry> exchangeWords() {
                      QT_TRANSLATE_NOOP("Messages",
                                        "There is no yard %1 in the season. Choose a yard "
                                        "of the list.")},
+      CatalogueEntry{"exchange.weather_stations",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "The file holds the stations %1 and %2. Keep the lines of "
+                                       "the one that is nearest to the yard.")},
+      CatalogueEntry{
+          "exchange.weather_date",
+          QT_TRANSLATE_NOOP("Messages", "“%1” is no date. Write it as 2026-04-25 or 20260425.")},
+      CatalogueEntry{"exchange.weather_number",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "“%1” is no number. Correct it, or leave it empty when "
+                                       "nothing was measured.")},
+      CatalogueEntry{
+          "exchange.weather_twice",
+          QT_TRANSLATE_NOOP("Messages", "%1 stands in line %2 already. Keep one of the two.")},
+      CatalogueEntry{"exchange.weather_no_column",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "The column %1 is missing. Order the file again with TMAX "
+                                       "and TMIN, or take a station that measures temperature.")},
+      CatalogueEntry{"exchange.weather_fixed_short",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "The line has %1 characters; a month has 21 and 8 for each "
+                                       "day. Fetch the file again, it was cut.")},
+      CatalogueEntry{"exchange.weather_no_such_day",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "There is a value for day %1 of the month %2, which has no "
+                                       "such day. Correct the line or write -9999.")},
+      CatalogueEntry{"exchange.weather_units",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "The file does not show its units. Say them: tenths (of a "
+                                       "degree C and a mm), metric (degrees C, mm) or us (degrees "
+                                       "F, inches); on the command line with --units.")},
+      CatalogueEntry{"exchange.weather_impossible",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "%1: %2 °C is no temperature of a place with bees (-60 to "
+                                       "60). Correct the line, take it out, or give the right "
+                                       "units.")},
+      CatalogueEntry{"exchange.weather_min_over_max",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "%1: the lowest temperature (%2 °C) is above the highest "
+                                       "(%3 °C). Correct the line or take it out.")},
+      CatalogueEntry{"exchange.weather_rain",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "%1: %2 mm of rain in a day cannot be (0 to 2,000). Correct "
+                                       "the line, leave it empty, or give the right units.")},
+      CatalogueEntry{"exchange.weather_no_days",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "The file holds no day with both temperatures. Take a "
+                                       "station that measures TMAX and TMIN, or other days.")},
+      CatalogueEntry{"exchange.weather_few_years",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "Usual weather needs about five years; about the day %1 "
+                                       "there are only %2 days in the file. Take a longer file.")},
+      CatalogueEntry{"exchange.weather_read",
+                     QT_TRANSLATE_NOOP("Messages", "Station %1: %2 days, %3 to %4, read as %5")},
+      CatalogueEntry{"exchange.units_tenths",
+                     QT_TRANSLATE_NOOP("Messages", "tenths of a degree C and of a mm")},
+      CatalogueEntry{"exchange.units_metric", QT_TRANSLATE_NOOP("Messages", "degrees C and mm")},
+      CatalogueEntry{"exchange.units_us", QT_TRANSLATE_NOOP("Messages", "degrees F and inches")},
+      CatalogueEntry{"exchange.weather_flagged",
+                     QT_TRANSLATE_NOOP(
+                         "Messages", "%1 value(s) failed the network's checks and were left out")},
+      CatalogueEntry{
+          "exchange.weather_halved",
+          QT_TRANSLATE_NOOP("Messages", "%1 day(s) with only one temperature were left out")},
+      CatalogueEntry{"exchange.weather_gaps",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "%1 day(s) are missing in %2 gap(s), the longest from %3 to "
+                                       "%4; the yard's usual weather stands in for them")},
+      CatalogueEntry{"exchange.weather_usual",
+                     QT_TRANSLATE_NOOP("Messages", "Usual weather made from the days %1 to %2")},
       // Report
       CatalogueEntry{"exchange.report",
                      QT_TRANSLATE_NOOP("Messages", "%1: %2 new, %3 passed over")},

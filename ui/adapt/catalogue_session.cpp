@@ -440,6 +440,35 @@ std::span<const CatalogueEntry> sessionWords() {
       CatalogueEntry{
           "session.yard_exists",
           QT_TRANSLATE_NOOP("Messages", "There is already a yard %1; give it another name")},
+      // Weather and flows
+      CatalogueEntry{"session.title.flow", QT_TRANSLATE_NOOP("Messages", "flows of %1")},
+      CatalogueEntry{"session.title.flows", QT_TRANSLATE_NOOP("Messages", "flows of %1 yards")},
+      CatalogueEntry{"session.title.weather", QT_TRANSLATE_NOOP("Messages", "weather of %1 days")},
+      CatalogueEntry{"session.title.weather_day",
+                     QT_TRANSLATE_NOOP("Messages", "weather at %1 on %2")},
+      CatalogueEntry{"session.flow_empty",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "The flow from day %1 to day %2 has no strength: give its "
+                                       "nectar or its pollen, 0 to 3")},
+      CatalogueEntry{"session.flow_exists",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "%1 has a flow from day %2 to day %3 already: change that "
+                                       "one, or take other days")},
+      CatalogueEntry{"session.unknown_flow",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "%1 has no flow from day %2 to day %3: open its calendar "
+                                       "again")},
+      CatalogueEntry{"session.unknown_weather",
+                     QT_TRANSLATE_NOOP(
+                         "Messages", "There is no such weather of %1 on %2: open the list again")},
+      CatalogueEntry{"session.weather_issued",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "Say on which day the forecast for %1 was issued: its error "
+                                       "grows with the days between")},
+      CatalogueEntry{"session.weather_issued_late",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "A forecast cannot be issued on %1 for the earlier day %2: "
+                                       "correct one of them, or enter the day as observed")},
   };
   return kWords;
 }
