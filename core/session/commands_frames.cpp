@@ -377,7 +377,10 @@ class RecordCombs final : public Command {
       : m_hive(std::move(hive)),
         m_colony(std::move(colony)),
         m_date(date),
-        m_sides(std::move(sides)) {}
+        m_sides(std::move(sides)) {
+    // Whose combs they are says the look, not where they were seen before.
+    for (CombSide& s : m_sides) s.colony.reset();
+  }
   [[nodiscard]] base::Message title() const override {
     return message("session.title.combs_seen", m_hive.str());
   }

@@ -173,6 +173,11 @@ void HiveActions::addBox() {
   auto* beneath = dialog.addChoice(QStringLiteral("beneath"), tr("Between it and the box beneath"));
   beneath->addItem(tr("nothing"), static_cast<int>(apiary::Beneath::None));
   beneath->addItem(tr("excluder"), static_cast<int>(apiary::Beneath::Excluder));
+  auto* fill = dialog.addChoice(QStringLiteral("fill"), tr("Its combs"));
+  fill->addItem(tr("not told"));
+  fill->addItem(tr("drawn and empty"), static_cast<int>(Goods::Drawn));
+  fill->addItem(tr("foundation"), static_cast<int>(Goods::Foundation));
+  fill->addItem(tr("full of honey"), static_cast<int>(Goods::HoneyComb));
   const auto usual = [=] {
     const auto box = usualBox(now, static_cast<apiary::BoxRole>(role->currentData().toInt()));
     type->setCurrentIndex(std::max(0, type->findData(qs(box.frameType))));
@@ -187,9 +192,10 @@ void HiveActions::addBox() {
     box.frames = static_cast<int>(VerbDialog::number(frames).value_or(0));
     box.beneath = static_cast<apiary::Beneath>(beneath->currentData().toInt());
     const auto at = static_cast<BoxSpot>(spot->currentData().toInt());
-    const auto kind = box.role == apiary::BoxRole::Super ? EventKind::Supered : EventKind::BoxAdded;
-    return session::changeStack(hive(), dialog.date(),
-                                withBox(state(dialog.date()), at, std::move(box)), kind);
+    box.position = positionFor(state(dialog.date()), at);
+    std::optional<Goods> combs;
+    if (fill->currentIndex() > 0) combs = static_cast<Goods>(fill->currentData().toInt());
+    return session::setOnBox(hive(), std::move(box), combs, dialog.date());
   });
   carryOut(dialog);
 }

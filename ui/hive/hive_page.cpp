@@ -10,6 +10,7 @@
 #include <QTextDocument>
 #include <cmath>
 
+#include "core/apiary/comb_state.h"
 #include "core/sheet/marks.h"
 #include "ui/adapt/units.h"
 #include "ui/adapt/words.h"
@@ -134,26 +135,34 @@ QString stackSentence(const apiary::Season& season, const apiary::HiveState& hiv
   return Words::tr("From below: %1.").arg(parts.join(QStringLiteral("; ")));
 }
 
-QString stackNote(const apiary::Season& season, const apiary::HiveState& hive) {
+QString stackNote(const apiary::Season& season, const apiary::HiveState& hive, base::Date day) {
   if (hive.boxes.empty()) {
     return Words::tr("No boxes are recorded for this hive. Add one with Add box.");
   }
-  QStringList notes;
-  for (const auto& c : hive.colonies) {
-    if (!c.lastInspection) continue;
-    const auto sides = season.combSides(c.lastInspection->record).size();
-    if (sides > 0) {
-      notes << Words::tr("Combs of %1 as seen on %2 (%3 sides).")
-                   .arg(qs(c.colony.str()), adapt::dateText(c.lastInspection->date))
-                   .arg(sides);
+  std::optional<base::Date> first, last;
+  int sides = 0;
+  for (const auto& box : apiary::combsOfHive(season, hive.hive, day).boxes) {
+    for (const auto& frame : box.frames) {
+      for (const auto& side : frame.sides) {
+        if (!side) continue;
+        ++sides;
+        if (!first || side->seenOn < *first) first = side->seenOn;
+        if (!last || side->seenOn > *last) last = side->seenOn;
+      }
     }
   }
-  if (notes.isEmpty()) {
-    notes << Words::tr(
-        "No combs were recorded side by side at the last look: blank faces are "
+  if (sides == 0) {
+    return Words::tr(
+        "No combs were recorded side by side at any look: blank faces are "
         "unknown, not empty.");
   }
-  return notes.join(u' ');
+  return first == last
+             ? Words::tr("Combs as seen on %1 (%2 sides); blank faces are unknown.")
+                   .arg(adapt::dateText(*last))
+                   .arg(sides)
+             : Words::tr("Combs as last seen, %1 to %2 (%3 sides); blank faces are unknown.")
+                   .arg(adapt::dateText(*first), adapt::dateText(*last))
+                   .arg(sides);
 }
 
 QString factsHtml(const widgets::SeasonHub& hub, const apiary::HiveState& hive,
@@ -255,7 +264,7 @@ void printHivePage(QPagedPaintDevice& device, const widgets::SeasonHub& hub,
                      .arg(Words::tr("Hive %1 on %2")
                               .arg(qs(hive->hive.str()), adapt::dateText(hub.shownDate()))
                               .toHtmlEscaped());
-  body += stackNote(hub.season(), *hive).toHtmlEscaped();
+  body += stackNote(hub.season(), *hive, hub.shownDate()).toHtmlEscaped();
   body += factsHtml(hub, *hive, hub.selection().colony);
   body += QStringLiteral("<p><b>%1</b></p><table cellpadding='2'>").arg(Words::tr("Journal"));
   for (int row = 0; row < journal.rowCount(); ++row) {

@@ -20,7 +20,7 @@ QString colonyTabText(const apiary::ColonyState& colony);
 /// The stack in one sentence, bottom first, for screen readers and tool tips.
 QString stackSentence(const apiary::Season& season, const apiary::HiveState& hive);
 /// When the combs drawn were seen, or what is missing to draw them.
-QString stackNote(const apiary::Season& season, const apiary::HiveState& hive);
+QString stackNote(const apiary::Season& season, const apiary::HiveState& hive, base::Date day);
 /// Everything known of the chosen colony (or the main one), judgement and its evidence first.
 QString factsHtml(const widgets::SeasonHub& hub, const apiary::HiveState& hive,
                   const std::optional<base::ColonyId>& colony);

@@ -25,8 +25,8 @@
 #include "ui/hive/hive_actions.h"
 #include "ui/hive/hive_page.h"
 #include "ui/hive/journal_panel.h"
+#include "ui/hive/stack_board.h"
 #include "ui/widgets/session_model.h"
-#include "ui/widgets/stack_view.h"
 #include "ui/widgets/theme.h"
 
 namespace outyard::hive {
@@ -157,8 +157,8 @@ void HivePlace::makeMiddle(QVBoxLayout& to) {
   auto* left = new QWidget(upper);
   auto* leftLayout = new QVBoxLayout(left);
   leftLayout->setContentsMargins(0, 0, 8, 0);
-  m_stack = new widgets::StackView(left);
-  leftLayout->addWidget(m_stack, 1);
+  m_board = new StackBoard(m_hub, left);
+  leftLayout->addWidget(m_board, 1);
   m_stackNote = new QLabel(left);
   m_stackNote->setWordWrap(true);
   leftLayout->addWidget(m_stackNote);
@@ -271,9 +271,8 @@ void HivePlace::showHive() {
   under << (m_hub.showsToday() ? tr("as of %1").arg(adapt::dateText(m_hub.shownDate()))
                                : tr("as it stood on %1").arg(adapt::dateText(m_hub.shownDate())));
   m_subtitle->setText(under.join(QStringLiteral("  ·  ")));
-  auto drawing = sheet::stackDrawing(m_hub.season(), *state, m_hub.shownDate());
-  m_stack->setDrawing(std::move(drawing), stackSentence(m_hub.season(), *state));
-  m_stackNote->setText(stackNote(m_hub.season(), *state));
+  m_board->showHive(*state, stackSentence(m_hub.season(), *state));
+  m_stackNote->setText(stackNote(m_hub.season(), *state, m_hub.shownDate()));
   showFacts(*state);
 }
 
@@ -313,6 +312,9 @@ QList<QAction*> HivePlace::menuActions() const {
   auto* line = new QAction(const_cast<HivePlace*>(this));
   line->setSeparator(true);
   out << line << m_actions->all();
+  auto* combs = new QAction(const_cast<HivePlace*>(this));
+  combs->setSeparator(true);
+  out << combs << m_board->actions();
   out << m_journal->actions();
   return out;
 }

@@ -13,13 +13,13 @@ class QVBoxLayout;
 
 namespace outyard::widgets {
 class SeasonHub;
-class StackView;
-}  // namespace outyard::widgets
+}
 
 namespace outyard::hive {
 
 class HiveActions;
 class JournalPanel;
+class StackBoard;
 
 /// One hive: its stack from the side, what is known of its colonies, its journal, and everything
 /// that can be recorded about it.
@@ -57,7 +57,7 @@ class HivePlace : public widgets::Place {
   QTabBar* m_colonies = nullptr;
   QStackedWidget* m_pages = nullptr;
   QLabel* m_empty = nullptr;
-  widgets::StackView* m_stack = nullptr;
+  StackBoard* m_board = nullptr;
   QLabel* m_stackNote = nullptr;
   QLabel* m_facts = nullptr;
   JournalPanel* m_journal = nullptr;

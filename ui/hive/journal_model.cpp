@@ -6,6 +6,7 @@
 #include <set>
 #include <tuple>
 
+#include "core/apiary/comb_state.h"
 #include "ui/adapt/words.h"
 
 namespace outyard::hive {
@@ -74,6 +75,12 @@ void JournalModel::load(const apiary::Season& season, const std::optional<base::
     }
     for (const auto* m : season.allOf<apiary::FrameMove>(*hive)) {
       if (m->isVoid && m->supersedes) continue;  // only says that the other is withdrawn
+      // Rows of one move are told once: by their event, or by the first of them.
+      const std::string lead = apiary::leadOf(m->record).first;
+      const bool first = lead == m->record.str();
+      if (!first && (season.find<apiary::Event>(lead) || season.find<apiary::FrameMove>(lead))) {
+        continue;
+      }
       JournalLine line = head(season, *m);
       line.kind = JournalKind::Combs;
       line.words = frameMoveWords(*m, *hive);

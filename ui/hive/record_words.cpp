@@ -236,7 +236,13 @@ QString eventWords(const apiary::Event& e, const base::HiveId& hive, const adapt
   if (e.amount) parts << amountText(*e.amount, e.unit, units);
   if (e.what) parts << goodsText(*e.what);
   if (e.withBees && *e.withBees) parts << Words::tr("with the bees on them");
-  if (!e.method.empty()) parts << qs(e.method);
+  if (e.method == "exchange") {
+    parts << Words::tr("comb for comb");
+  } else if (e.method == "boxes_reordered") {
+    parts << Words::tr("boxes in another order");
+  } else if (!e.method.empty()) {
+    parts << qs(e.method);
+  }
   if (!e.dose.empty()) parts << Words::tr("dose %1").arg(qs(e.dose));
   if (!e.batch.empty()) parts << Words::tr("batch %1").arg(qs(e.batch));
   if (e.withdrawalDays) {
@@ -257,9 +263,26 @@ QString eventWords(const apiary::Event& e, const base::HiveId& hive, const adapt
 }
 
 QString frameMoveWords(const apiary::FrameMove& m, const base::HiveId& hive) {
+  const QString other = m.otherHive ? qs(m.otherHive->str()) : QString();
+  const auto place = [](const std::optional<int>& n) {
+    return n ? QString::number(*n) : QStringLiteral("?");
+  };
+  if (m.detail == "to_middle") return Words::tr("Brood put in the middle, side by side");
+  if (!m.box && !m.slot && m.otherBox) {
+    return m.otherSlot ? Words::tr("Comb %1 of box %2 taken off to the gear heap")
+                             .arg(place(m.otherSlot), place(m.otherBox))
+                       : Words::tr("Box %1 taken off to the gear heap").arg(place(m.otherBox));
+  }
+  if (m.otherHive == m.hive) {
+    return m.slot ? Words::tr("Comb %1 of box %2 went to box %3, slot %4")
+                        .arg(place(m.otherSlot), place(m.otherBox), place(m.box), place(m.slot))
+                  : Words::tr("Box %1 went to position %2").arg(place(m.otherBox), place(m.box));
+  }
+  if (m.box && !m.slot && !m.otherSlot) {
+    return m.otherHive ? Words::tr("A box came from %1").arg(other) : Words::tr("A box came in");
+  }
   if (m.hive == hive) {
-    return m.otherHive ? Words::tr("A comb came from %1").arg(qs(m.otherHive->str()))
-                       : Words::tr("A comb came in");
+    return m.otherHive ? Words::tr("A comb came from %1").arg(other) : Words::tr("A comb came in");
   }
   return Words::tr("A comb went to %1").arg(qs(m.hive.str()));
 }

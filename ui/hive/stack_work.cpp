@@ -31,18 +31,20 @@ apiary::BoxState usualBox(const apiary::HiveState& hive, apiary::BoxRole role) {
   return box;
 }
 
+int positionFor(const apiary::HiveState& hive, BoxSpot spot) {
+  int position = spot == BoxSpot::Top ? static_cast<int>(hive.boxes.size()) + 1 : 1;
+  for (const auto& box : hive.boxes) {
+    if (spot == BoxSpot::OverChambers && box.role == apiary::BoxRole::Chamber) {
+      position = box.position + 1;
+    }
+  }
+  return position;
+}
+
 std::vector<apiary::BoxState> withBox(const apiary::HiveState& hive, BoxSpot spot,
                                       apiary::BoxState box) {
   std::vector<apiary::BoxState> boxes = hive.boxes;
-  auto at = boxes.end();
-  if (spot == BoxSpot::Bottom) {
-    at = boxes.begin();
-  } else if (spot == BoxSpot::OverChambers) {
-    const auto last = std::find_if(boxes.rbegin(), boxes.rend(), [](const auto& b) {
-      return b.role == apiary::BoxRole::Chamber;
-    });
-    at = last.base();
-  }
+  const auto at = boxes.begin() + positionFor(hive, spot) - 1;
   if (hive.stacked() && !boxes.empty()) {
     const auto& neighbour = at == boxes.begin() ? boxes.front() : *(at - 1);
     if (!box.colony) box.colony = neighbour.colony;

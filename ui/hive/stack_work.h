@@ -12,6 +12,8 @@ enum class BoxSpot { Top, OverChambers, Bottom };
 
 /// A box like those that the hive has: same frames where the role is there already.
 apiary::BoxState usualBox(const apiary::HiveState& hive, apiary::BoxRole role);
+/// The position that a box there gets, 1 = bottom.
+int positionFor(const apiary::HiveState& hive, BoxSpot spot);
 /// The whole stack with the box in it, bottom first. Where two share the hive the box belongs to
 /// the colony of the box that it is set on (or under, at the bottom).
 std::vector<apiary::BoxState> withBox(const apiary::HiveState& hive, BoxSpot spot,
