@@ -224,6 +224,20 @@ std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Ran
   take(look.bees, 30, true, [&](int m) {
     return logOf(seenBees(ce, m, adults(e, m), static_cast<double>(e.value(kForagers)[m])), 30);
   });
+  // No brood at all where there should be some, and nothing said of eggs: the queen may be gone, a
+  // new one may be on her way, or one begins to lay (shares: our assumption).
+  const auto zero = [](const std::optional<strength::Estimate>& seen) {
+    return seen && seen->median < 1;
+  };
+  if (!look.eggsSeen && (zero(look.brood) || (zero(look.sealed) && zero(look.open)))) {
+    for (int m = 0; m < e.members; ++m) {
+      float& queenless = e.value(kQueenless)[m];
+      if (queenless != 0.0F || total(e, kEgg, kYoung - kEgg, m) < 100) continue;
+      const double u = random.uniform(), days = random.uniform();
+      if (u < 0.35) queenless = -1;
+      if (u >= 0.35 && u < 0.8) queenless = static_cast<float>(1 + 20 * days);
+    }
+  }
   // None seen where it was looked for: a definite zero, not a small number with an error.
   const auto none = [&](const std::optional<strength::Estimate>& seen, int first, int n) {
     if (!seen || seen->median >= 1) return;

@@ -10,6 +10,14 @@ namespace outyard::forecast {
 
 using namespace state;
 
+namespace {
+/// Days from a queen's emergence to her first eggs: 10.6 on the mean, 4 to 22 (J. Apic. Res. 26:73
+/// and 47:1, as read in a summary).
+double maidenDays(base::Random& random) {
+  return std::clamp(10.0 * exactExp(0.35 * normalDraw(random)), 4.0, 22.0);
+}
+}  // namespace
+
 void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
   Ensemble& e = ce.e;
   for (int m = 0; m < e.members; ++m) {
@@ -60,7 +68,8 @@ void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
         break;
       }
       case Action::Kind::QueenGone:
-        e.value(kQueenless)[m] = random.uniform() < 0.78 ? 24 : -1;
+        e.value(kQueenless)[m] =
+            random.uniform() < 0.78 ? static_cast<float>(12 + maidenDays(random)) : -1.0F;
         break;
       case Action::Kind::QueenIn:
         e.value(kQueenless)[m] =
@@ -68,20 +77,23 @@ void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
         break;
       case Action::Kind::CellIn:
         e.value(kQueenless)[m] =
-            random.uniform() < 0.8 ? static_cast<float>(9 + 7 * random.uniform()) : -1.0F;
+            random.uniform() < 0.8
+                ? static_cast<float>(1 + 3 * random.uniform() + maidenDays(random))
+                : -1.0F;
         break;
       case Action::Kind::Swarmed:
         scaleAdults(0.25 + 0.25 * random.uniform());
-        e.value(kQueenless)[m] = random.uniform() < 0.8 ? 18 : -1;
+        e.value(kQueenless)[m] =
+            random.uniform() < 0.8 ? static_cast<float>(7 + maidenDays(random)) : -1.0F;
         break;
       case Action::Kind::Treated:
         e.value(kMites)[m] *= static_cast<float>(0.03 + 0.22 * random.uniform());
         // Vapours (thymol, formic acid) set laying back and empty cells; amount is the chance that
         // this was one (size: our assumption).
         if (random.uniform() < a.amount) {
-          const double left = 0.3 + 0.6 * random.uniform();
+          const double left = 0.2 + 0.6 * random.uniform();
           for (int v = kEgg; v < kSealed; ++v) e.value(v)[m] *= static_cast<float>(left);
-          e.value(kErrorLay)[m] -= static_cast<float>(2.5 * random.uniform());
+          e.value(kErrorLay)[m] -= static_cast<float>(1.2 * random.uniform());
         }
         break;
       case Action::Kind::KeepShare:
@@ -91,6 +103,9 @@ void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
       case Action::Kind::Robbed:
         honey *= static_cast<float>(0.1 + 0.5 * random.uniform());
         scaleAdults(0.6 + 0.35 * random.uniform());
+        break;
+      case Action::Kind::Warmth:
+        e.param(Param::CoverShell)[m] *= static_cast<float>(a.amount);
         break;
       case Action::Kind::LosesFieldBees:
         e.value(kForagers)[m] *= static_cast<float>(1 - a.amount);

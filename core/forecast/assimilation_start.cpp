@@ -67,9 +67,9 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
     set(Param::Immigration, m, "immigration");
     e.param(Param::RecruitYoung)[m] = 0;
     e.param(Param::EclosionHalf)[m] = 0;
-    // Four keepers in five feed before a colony starves, at 2 to 6 kg left (our assumption).
-    const double left = 2 + 4 * random.uniform();
-    e.param(Param::KeeperFeeds)[m] = static_cast<float>(random.uniform() < 0.8 ? left : 0.0);
+    // Nine keepers in ten feed before a colony starves, at 3 to 6 kg left (our assumption).
+    const double left = 3 + 3 * random.uniform();
+    e.param(Param::KeeperFeeds)[m] = static_cast<float>(random.uniform() < 0.9 ? left : 0.0);
     // Nine in ten treat when 2 to 10 mites on 100 bees are passed (our assumption).
     const double most = 0.04 * exactExp(0.5 * normalDraw(random));
     e.param(Param::KeeperTreats)[m] = static_cast<float>(random.uniform() < 0.9 ? most : 1e9);
@@ -112,7 +112,7 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
     e.value(kWinter)[m] = static_cast<float>(winter);
     // A package's queen is freed and begins to lay after some days.
     if (young && origin != apiary::ColonyOrigin::Split && brood < 1) {
-      e.value(kQueenless)[m] = static_cast<float>(2 + 5 * random.uniform());
+      e.value(kQueenless)[m] = static_cast<float>(3 + 6 * random.uniform());
     }
     e.value(kHoney)[m] = static_cast<float>((young ? 4.0 : (winterTime ? 14.0 : 9.0)) *
                                             exactExp(0.5 * normalDraw(random)));

@@ -14,7 +14,7 @@ namespace {
 /// Nectar of a forager on a day of full flight, g: published classes are weak 0.03, medium 0.10,
 /// strong 0.30, here a little more because our foragers are fewer than the classes assume.
 double nectarGrams(double strength) {
-  constexpr std::array kGrams{0.02, 0.10, 0.22, 0.42};
+  constexpr std::array kGrams{0.008, 0.10, 0.22, 0.42};
   const double s = std::clamp(strength, 0.0, 3.0);
   const auto i = std::min<std::size_t>(2, static_cast<std::size_t>(s));
   return kGrams[i] + (kGrams[i + 1] - kGrams[i]) * (s - static_cast<double>(i));
@@ -40,7 +40,7 @@ double springLeadDays(double latitudeDeg) {
 }
 double autumnLagDays(double latitudeDeg) {
   const double lat = latitudeDeg < 0 ? -latitudeDeg : latitudeDeg;
-  return (47 - lat) * 3.2;
+  return (47 - lat) * 2.7;
 }
 
 double layingSeason(int day, double springShift, double autumnShift) {
@@ -118,16 +118,19 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
       const double fly = flightWeight(w);
       const auto put = [&](Driver k, double v) { out.at(d, k)[s] = static_cast<float>(v); };
       put(Driver::Lay, std::max(layingSeason(day, spring[i], autumn[i]), mild * winterShare[i]));
-      put(Driver::Shell, std::clamp(4.5 + (mean < 10 ? 0.35 : 0.5) * (10 - mean), 0.5, 11.0));
-      put(Driver::Hours, hours[i] * fly * std::min(1.0, length / 14));
+      put(Driver::Shell, std::clamp(5.2 + (mean < 10 ? 0.35 : 0.65) * (10 - mean), 0.5, 11.0));
+      // On cool days more of those who fly are chilled and lost (our assumption: half as many again
+      // at 4 degrees).
+      const double chill = 1 + 0.5 * std::clamp((12 - mean) / 8, 0.0, 1.0);
+      put(Driver::Hours, hours[i] * fly * std::min(1.0, length / 14) * chill);
       put(Driver::Nectar, nectar * fly);
       put(Driver::Pollen, flow.pollen * 45e-6 * fly);
       // Late-reared bees become winter bees once laying has passed its half.
       const double turn = 209 + autumn[i] + 12;
       const double late = logistic((day - turn) / 9);
       const double early = logistic((60 + spring[i] - day) / 9);
-      put(Driver::Winter, std::max(late, early) * (1 - 0.9 * mild));
-      put(Driver::Release, (day < 170 ? 0.025 : 0.003 + 0.022 * mild) * fly);
+      put(Driver::Winter, std::max(late, early) * (1 - 1.0 * mild));
+      put(Driver::Release, (day < 170 ? 0.025 : 0.003 + 0.03 * mild) * fly);
       put(Driver::Rest, std::clamp((12 - mean) / 8, 0.0, 1.0));
       put(Driver::Heat, std::clamp(1 + 0.05 * (15 - mean), 0.5, 2.0));
       const double swarmDay = day - spring[i];

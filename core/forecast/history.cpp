@@ -32,6 +32,9 @@ double vapourChance(std::string method) {
              : 0.0;
 }
 
+/// A colony set over a strong one sits in its warmth: its cold shell is thinner (our assumption).
+constexpr double kStackWarmth = 0.6;
+
 bool covers(const ColonyStay& s, Date day) {
   return s.fromDate <= day && (!s.toDate || day < *s.toDate);
 }
@@ -265,9 +268,13 @@ class Builder {
       // A stack moves 3,000 to 6,000 bees up in a week (common practice, no source).
       case EventKind::Stacked:
         add(e.date, K::BeesIn, sign * 4500);
+        if (!asOther) add(e.date, K::Warmth, kStackWarmth);
         break;
       case EventKind::Unstacked:
-        if (!asOther) add(e.date, K::LosesFieldBees, 0.8);
+        if (!asOther) {
+          add(e.date, K::LosesFieldBees, 0.8);
+          add(e.date, K::Warmth, 1 / kStackWarmth);
+        }
         break;
       default:
         break;

@@ -34,7 +34,8 @@ struct Action {
     Treated,  ///< amount: the chance that its vapour set laying back
     KeepShare,
     Robbed,
-    LosesFieldBees
+    LosesFieldBees,
+    Warmth  ///< factor on the cold shell: under 1 over a strong colony's warmth
   };
   base::Date date;
   Kind kind = Kind::Feed;

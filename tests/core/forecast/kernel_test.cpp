@@ -7,6 +7,7 @@
 
 #include "core/forecast/assimilation.h"
 #include "core/forecast/drivers.h"
+#include "tests/calibration/khoury.h"
 #include "tests/core/forecast/plain_twin.h"
 
 namespace outyard::forecast {
@@ -99,52 +100,16 @@ TEST(Kernel, StoppingAndGoingOnChangesNothingButRounding) {
   EXPECT_EQ(a.e.random, b.e.random);
 }
 
-/// Khoury, Myerscough and Barron 2011 (PLoS ONE 6:e18491) as a preset of the same kernel: age-free
-/// recruitment, no deaths of house bees, unlimited cover and stores.
-struct Khoury {
-  double house = 0, foragers = 0;
-};
-Khoury khoury(double foragerDeath, int days) {
-  Drivers drivers;
-  drivers.days = days;
-  drivers.values.assign(static_cast<std::size_t>(days) * kDrivers * kBlock, 0.0F);
-  for (int d = 0; d < days; ++d) {
-    for (int s = 0; s < kBlock; ++s) drivers.at(d, Driver::Lay)[s] = 1;
-  }
-  Ensemble e(kBlock);
-  for (int m = 0; m < kBlock; ++m) {
-    const auto set = [&](Param p, double v) { e.param(p)[m] = static_cast<float>(v); };
-    set(Param::QueenPotential, 2000);
-    set(Param::EclosionHalf, 27000);
-    for (Param p : {Param::EggSurvival, Param::OpenSurvival, Param::SealedSurvival}) set(p, 1);
-    set(Param::ForagerDayDeath, foragerDeath);
-    set(Param::RecruitMost, 0.25);
-    set(Param::RecruitSlope, 0.75);
-    set(Param::RecruitYoung, 1);
-    set(Param::FillDays, 6);
-    set(Param::SwarmDraw, 1e9);
-    set(Param::FailDraw, 1e9);
-    e.value(state::kOlder)[m] = 16000;
-    e.value(state::kForagers)[m] = 8000;
-    e.value(state::kHoney)[m] = 1;
-    for (int k = 0; k < kEggDays + kOpenDays + kSealedDays; ++k) e.value(k)[m] = 900;
-  }
-  Outputs out;
-  runDays(e, drivers, 0, days, {}, out);
-  const auto x = twin::memberOf(e, 0);
-  return {twin::Member::sum(x.young) + x.older, x.foragers};
-}
-
 TEST(Kernel, KhouryEquilibrium) {
-  const Khoury k = khoury(0.24, 4000);
+  const auto k = calibration::khoury(0.24, 4000);
   EXPECT_NEAR(k.house, 6470, 65);
   EXPECT_NEAR(k.foragers, 1988, 20);
 }
 
 TEST(Kernel, KhouryCriticalForagerDeath) {
   // Critical rate 0.3552: a colony just below it lives, just above it dies (+- 1 %).
-  EXPECT_GT(khoury(0.3552 * 0.99, 20000).house, 50);
-  EXPECT_LT(khoury(0.3552 * 1.01, 20000).house, 50);
+  EXPECT_GT(calibration::khoury(0.3552 * 0.99, 20000).house, 50);
+  EXPECT_LT(calibration::khoury(0.3552 * 1.01, 20000).house, 50);
 }
 
 TEST(Kernel, BroodSurvivesAsMeasured) {

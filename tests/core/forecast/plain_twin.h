@@ -99,7 +99,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double g = std::clamp(
       1 - driver(Driver::Shell) * x.param(Param::CoverShell) / std::cbrt(bees + 1), 0.0, 1.0);
   const double cover = x.param(Param::CoverCells) * bees * g * g * g;
-  const double nurses = Member::sum(x.young) + x.older + 0.2 * x.foragers + 0.9 * x.winter;
+  const double nurses = Member::sum(x.young) + x.older + 0.2 * x.foragers + 0.75 * x.winter;
   const double care = x.param(Param::CareCeiling) * nurses * x.pollen / (x.pollen + 0.04) *
                       x.honey / (x.honey + 0.6);
   const double capacity = 1.25 * softLeast(cover, care);
@@ -108,7 +108,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double layError = std::clamp(1 + x.param(Param::NoiseLay) * x.errorLay, 0.1, 2.0);
   const double potential = x.param(Param::QueenPotential) * driver(Driver::Lay) * layError;
   const double space = std::min(
-      std::min(std::max(0.0, capacity - brood), room) / x.param(Param::FillDays), 0.045 * capacity);
+      std::min(std::max(0.0, capacity - brood), room) / x.param(Param::FillDays), 0.046 * capacity);
   const double half = x.param(Param::EclosionHalf);
   const bool laying = x.queenless < 0.5 && x.queenless > -0.5;
   double eggs = half > 0 ? potential * bees / (half + bees + 1) : softLeast(potential, space);
@@ -119,7 +119,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
       half > 0 ? 0 : std::clamp(1 - 0.5 * x.honey / (bees * 5e-6 + 0.01), 0.0, 1.0);
   scale(x.egg, x.param(Param::EggSurvival) * (1 - 0.35 * uncovered) * (1 - 0.5 * hunger));
   scale(x.open, x.param(Param::OpenSurvival) * (1 - 0.30 * uncovered) * (1 - 0.5 * hunger));
-  const double ridden = 1 - 0.5 * std::clamp(x.ridden - 0.03, 0.0, 0.22);
+  const double ridden = 1 - 0.5 * std::clamp(x.ridden - 0.03, 0.0, 0.1);
   scale(x.sealed, x.param(Param::SealedSurvival) * (1 - 0.20 * uncovered) * ridden);
   const double hatch = shift(x.egg, eggs);
   const double cap = shift(x.open, hatch);
@@ -132,8 +132,9 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
                               freed * (1 + 1.01 * x.param(Param::MiteGrowth)) * 0.7 +
                               driver(Driver::Robbing) * x.param(Param::Immigration));
   if (x.mites > x.param(Param::KeeperTreats) * bees) x.mites *= 0.5;
+  x.mites = std::min(x.mites, bees);
   x.ridden += (std::min(0.25, x.mites / (bees + 100)) - x.ridden) * 0.03;
-  const double load = std::clamp(x.ridden - 0.03, 0.0, 0.22);
+  const double load = std::clamp(x.ridden - 0.03, 0.0, 0.1);
 
   const double hungerDeath = 0.12 * hunger * hunger;
   const double deathHouse =
