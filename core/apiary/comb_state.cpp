@@ -24,8 +24,7 @@ std::set<HiveId> linkedTo(const Season& season, std::set<HiveId> start, Date day
     if (move.date > day || !season.counts(move)) continue;
     if (move.otherHive) link(move.hive, *move.otherHive);
     if (const auto put = heapKeyOf(move)) {
-      if (const auto* from = season.find<FrameMove>(*put)) link(move.hive, from->hive);
-      if (const auto owner = ownerOfLeftBox(*put)) link(move.hive, *owner);
+      if (const auto owner = heapOwner(season, *put)) link(move.hive, *owner);
     }
   }
   std::vector<HiveId> open(start.begin(), start.end());
@@ -115,6 +114,16 @@ CombsState combsOn(const Season& season, Date day) {
   std::set<HiveId> all;
   for (const auto& [key, hive] : season.table<Hive>()) all.insert(hive.hive);
   return foldCombs(season, all, day);
+}
+
+CombsState combsAround(const Season& season, const std::vector<HiveId>& hives, Date day) {
+  return foldCombs(season, linkedTo(season, {hives.begin(), hives.end()}, day), day);
+}
+
+std::optional<HiveId> heapOwner(const Season& season, const std::string& key) {
+  if (const auto* row = season.find<FrameMove>(key)) return row->hive;
+  const auto owner = ownerOfLeftBox(key);
+  return owner && season.hive(*owner) ? owner : std::nullopt;
 }
 
 HiveCombs combsOfHive(const Season& season, const HiveId& hive, Date day) {

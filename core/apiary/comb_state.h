@@ -85,6 +85,10 @@ struct CombsState {
 
 /// Every hive and the whole gear heap on the day.
 CombsState combsOn(const Season& season, Date day);
+/// These hives with all that their combs went through on the way, and what of it lies on the heap.
+CombsState combsAround(const Season& season, const std::vector<HiveId>& hives, Date day);
+/// The hive that a thing on the heap came off; nullopt for a key that no row gives.
+std::optional<HiveId> heapOwner(const Season& season, const std::string& key);
 /// One hive (and whatever its combs went through on the way, which is folded with it).
 HiveCombs combsOfHive(const Season& season, const HiveId& hive, Date day);
 /// The gear heap alone.

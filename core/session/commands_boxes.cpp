@@ -116,6 +116,13 @@ std::string detailOf(const std::optional<Goods>& fill) {
   }
 }
 
+apiary::CombsState withOwner(const apiary::Season& season, const HiveId& hive,
+                             const std::string& key, Date date) {
+  std::vector<HiveId> hives{hive};
+  if (auto owner = apiary::heapOwner(season, key)) hives.push_back(std::move(*owner));
+  return apiary::combsAround(season, hives, date);
+}
+
 bool known(Checker& c, const HiveState& hive, int position) {
   if (position >= 1 && position <= static_cast<int>(hive.boxes.size())) return true;
   c.fault(message("session.no_such_box", hive.hive.str(), position, hive.boxes.size()));
@@ -252,7 +259,7 @@ CommandPtr boxFromHeap(std::string key, HiveId toHive, int toPosition, Date date
         const auto to = changing(c, toHive, date);
         if (!to || !placeIn(c, *to, toPosition)) return;
         c.healthy(to->yard, date);
-        const auto state = apiary::combsOn(c.season(), date);
+        const auto state = withOwner(c.season(), toHive, key, date);
         const auto* item = state.onHeap(key);
         if (!item || !item->wholeBox) {
           return c.fault(message("session.not_on_the_heap", date.iso()));
@@ -265,7 +272,7 @@ CommandPtr boxFromHeap(std::string key, HiveId toHive, int toPosition, Date date
       },
       [=](ChangeBuilder& b) {
         const HiveState to = apiary::hiveOn(b.before(), toHive, date);
-        const auto state = apiary::combsOn(b.before(), date);
+        const auto state = withOwner(b.before(), toHive, key, date);
         const auto* item = state.onHeap(key);
         auto stack = to.boxes;
         setBox(stack, asBox(item->box), toPosition, to.stacked());

@@ -62,13 +62,13 @@ std::vector<HiveId> hivesOf(const CombMove& m) {
   return out;
 }
 
-/// The state of all hives that take part, and the heap where it is asked for.
-CombsState stateFor(const apiary::Season& season, const std::vector<HiveId>& hives, bool heap,
-                    Date date) {
-  if (heap) return apiary::combsOn(season, date);
-  CombsState state;
-  for (const HiveId& id : hives) state.hives[id] = apiary::combsOfHive(season, id, date);
-  return state;
+/// The state of all hives that take part, and of those whose combs come from the heap.
+CombsState stateFor(const apiary::Season& season, std::vector<HiveId> hives,
+                    const std::vector<std::string>& heap, Date date) {
+  for (const std::string& key : heap) {
+    if (auto owner = apiary::heapOwner(season, key)) hives.push_back(std::move(*owner));
+  }
+  return apiary::combsAround(season, hives, date);
 }
 
 const CombBox* boxFor(Checker& c, const CombsState& state, const HiveId& hive, int position) {
@@ -146,7 +146,7 @@ void checkMove(Checker& c, const CombMove& m) {
     noLaterMoves(c, id, m.date);
     hives.emplace(id, std::move(*state));
   }
-  const CombsState state = stateFor(c.season(), hivesOf(m), !m.heap.empty(), m.date);
+  const CombsState state = stateFor(c.season(), hivesOf(m), m.heap, m.date);
   std::set<std::string> types;
   std::set<std::pair<int, int>> seen;
   for (const CombSpot& s : m.from) {
@@ -200,7 +200,7 @@ void checkMove(Checker& c, const CombMove& m) {
 }
 
 void writeMove(ChangeBuilder& b, const CombMove& m) {
-  const CombsState state = stateFor(b.before(), hivesOf(m), !m.heap.empty(), m.date);
+  const CombsState state = stateFor(b.before(), hivesOf(m), m.heap, m.date);
   const CombSteps steps = stepsOf(state, m);
   const bool within = m.to && !m.from.empty() && m.to->hive == m.from.front().hive;
   if (!within) {
@@ -275,7 +275,7 @@ CommandPtr setInCombs(CombSpot to, int count, Goods what, Date date) {
         c.healthy(hive->yard, date);
         c.noLaterStack(to.hive, date);
         noLaterMoves(c, to.hive, date);
-        const CombsState state = stateFor(c.season(), {to.hive}, false, date);
+        const CombsState state = stateFor(c.season(), {to.hive}, {}, date);
         const CombBox* box = boxFor(c, state, to.hive, to.box);
         if (!box || !c.ok()) return;
         if (to.slot < 1 || to.slot > static_cast<int>(box->frames.size()) + 1) {
@@ -285,7 +285,7 @@ CommandPtr setInCombs(CombSpot to, int count, Goods what, Date date) {
         checkRoom(c, state, steps(state));
       },
       [=](ChangeBuilder& b) {
-        const CombsState state = stateFor(b.before(), {to.hive}, false, date);
+        const CombsState state = stateFor(b.before(), {to.hive}, {}, date);
         Event e;
         static_cast<apiary::RecordHead&>(e) = b.leadHead();
         e.kind = EventKind::FramesGiven;
@@ -331,14 +331,14 @@ CommandPtr broodToMiddle(HiveId hive, std::optional<int> only, Date date) {
         if (!state) return;
         c.noLaterStack(hive, date);
         noLaterMoves(c, hive, date);
-        const CombsState combs = stateFor(c.season(), {hive}, false, date);
+        const CombsState combs = stateFor(c.season(), {hive}, {}, date);
         if (only && !boxFor(c, combs, hive, *only)) return;
         if (c.ok() && steps(combs).rows().empty()) {
           c.fault(message("session.brood_in_the_middle", hive.str()));
         }
       },
       [=](ChangeBuilder& b) {
-        const CombsState combs = stateFor(b.before(), {hive}, false, date);
+        const CombsState combs = stateFor(b.before(), {hive}, {}, date);
         writeSteps(b, combs, steps(combs), date, true, std::nullopt, "to_middle", false);
       });
 }

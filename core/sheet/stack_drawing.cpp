@@ -55,6 +55,32 @@ void drawBeneath(Shapes& out, apiary::Beneath beneath, double width, double y) {
   }
 }
 
+/// Contents without a hatch are told by a letter on their first cell, where one has room: sealed
+/// brood and nectar (empty comb is the plain one).
+void addLetters(Shapes& cells, double cellHeight) {
+  constexpr double kLetterMm = 2.2;
+  if (cellHeight < kLetterMm) return;
+  bool sealed = false, nectar = false;
+  Shapes letters;
+  for (const Shape& shape : cells) {
+    const auto* cell = std::get_if<RectShape>(&shape);
+    if (!cell) continue;
+    const bool isSealed = cell->fill == Ink::SealedBrood && !sealed;
+    const bool isNectar = cell->fill == Ink::Nectar && !nectar;
+    if (!isSealed && !isNectar) continue;
+    sealed = sealed || isSealed;
+    nectar = nectar || isNectar;
+    TextShape letter;
+    letter.at = {cell->corner.x + cell->widthMm / 2, cell->corner.y + cell->heightMm / 2 + 0.8};
+    letter.text = isSealed ? "S" : "N";
+    letter.sizeMm = kLetterMm;
+    letter.align = Align::Centre;
+    letter.ink = isSealed ? Ink::Paper : Ink::Text;
+    letters.emplace_back(letter);
+  }
+  cells.insert(cells.end(), letters.begin(), letters.end());
+}
+
 int framesIn(const apiary::BoxState& box, const apiary::CombBox* combs) {
   if (combs) return static_cast<int>(combs->frames.size());
   return box.frames > 0 ? box.frames : kDefaultFrames;
@@ -95,8 +121,9 @@ void drawBox(StackDrawing& to, const apiary::BoxState& box, const apiary::CombBo
                                .sides.at(static_cast<std::size_t>(side));
         if (seen) face = combFace(seen->holds);
       }
-      append(out, combFaceShapes(face, faceWidth, faceHeight, 2, 4),
-             {x + kFaceGapMm + side * (faceWidth + kFaceGapMm), top});
+      Shapes cells = combFaceShapes(face, faceWidth, faceHeight, 2, 4);
+      addLetters(cells, faceHeight / 4);
+      append(out, cells, {x + kFaceGapMm + side * (faceWidth + kFaceGapMm), top});
     }
   }
 }

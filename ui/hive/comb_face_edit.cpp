@@ -201,6 +201,13 @@ int ContentLegend::laidOut(int width, QPainter* painter) const {
     if (painter) {
       paintSwatch(*painter, QRectF(x + 0.5, y + 2.5, kSwatch - 1, kSwatch - 1), c.ink, c.hatch,
                   c.ink == sheet::Ink::Undrawn, palette());
+      // What has no hatch has its letter in the stack too.
+      const bool sealed = c.ink == sheet::Ink::SealedBrood;
+      if (!m_withKeys && (sealed || c.ink == sheet::Ink::Nectar)) {
+        painter->setPen(
+            widgets::inkColour(palette(), sealed ? sheet::Ink::Paper : sheet::Ink::Text));
+        painter->drawText(QRectF(x, y + 2, kSwatch, kSwatch), Qt::AlignCenter, QChar(c.key));
+      }
       painter->setPen(palette().color(QPalette::WindowText));
       painter->drawText(x + kSwatch + kGap, y + 2 + (kSwatch + metrics.ascent()) / 2 - 1, text);
     }

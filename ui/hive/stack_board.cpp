@@ -48,11 +48,11 @@ StackBoard::StackBoard(widgets::SeasonHub& hub, QWidget* parent) : QWidget(paren
   auto* line = new QHBoxLayout;
   m_pages = new QStackedWidget(this);
   auto* drawings = new QWidget(m_pages);
-  auto* both = new QHBoxLayout(drawings);
-  both->setContentsMargins(0, 0, 0, 0);
+  m_both = new QHBoxLayout(drawings);
+  m_both->setContentsMargins(0, 0, 0, 0);
   m_views[0] = new StackView(drawings);
   m_views[0]->setObjectName(QStringLiteral("stack"));
-  both->addWidget(m_views[0], 1);
+  m_both->addWidget(m_views[0], 1);
   m_besidePanel = new QWidget(drawings);
   auto* side = new QVBoxLayout(m_besidePanel);
   side->setContentsMargins(0, 0, 0, 0);
@@ -69,7 +69,7 @@ StackBoard::StackBoard(widgets::SeasonHub& hub, QWidget* parent) : QWidget(paren
   m_views[1] = new StackView(m_besidePanel);
   m_views[1]->setObjectName(QStringLiteral("stackBeside"));
   side->addWidget(m_views[1], 1);
-  both->addWidget(m_besidePanel, 1);
+  m_both->addWidget(m_besidePanel, 1);
   m_besidePanel->hide();
   m_pages->addWidget(drawings);
   m_table = new StackTable(this);
@@ -105,11 +105,23 @@ StackBoard::StackBoard(widgets::SeasonHub& hub, QWidget* parent) : QWidget(paren
   m_status = new QLabel(this);
   m_status->setObjectName(QStringLiteral("stackStatus"));
   m_status->setWordWrap(true);
-  m_status->setMinimumHeight(2 * fontMetrics().lineSpacing());
+  m_status->setMinimumHeight(3 * fontMetrics().lineSpacing());
   m_status->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  all->addWidget(m_status);
+  auto* foot = new QHBoxLayout;
+  auto* work = new QToolButton(this);
+  work->setText(tr("Combs and bo&xes") + QStringLiteral("   "));
+  work->setObjectName(QStringLiteral("combWork"));
+  work->setAccessibleName(tr("Combs and boxes: move, fill in"));
+  work->setPopupMode(QToolButton::InstantPopup);
+  foot->addWidget(work, 0, Qt::AlignTop);
+  foot->addWidget(m_status, 1);
+  all->addLayout(foot);
 
   makeActions();
+  auto* menu = new QMenu(work);
+  menu->addActions(m_actions);
+  menu->setToolTipsVisible(true);
+  work->setMenu(menu);
   connectView(0);
   connectView(1);
   m_views[1]->setAccessibleName(tr("Stack of the other hive"));
@@ -120,6 +132,7 @@ StackBoard::StackBoard(widgets::SeasonHub& hub, QWidget* parent) : QWidget(paren
     }
     m_views[0]->setPicked(std::move(picks));
   });
+  connect(&m_hub, &widgets::SeasonHub::seasonReplaced, this, [this] { m_heapOf.reset(); });
   m_tableView->setContextMenuPolicy(Qt::ActionsContextMenu);
   m_tableView->addActions(m_actions);
   m_heap->viewport()->installEventFilter(this);
@@ -264,6 +277,11 @@ void StackBoard::showBeside(std::optional<base::HiveId> hive) {
   m_states[1] = *state;
   const auto day = m_hub.shownDate();
   m_combs[1] = apiary::combsOfHive(m_hub.season(), state->hive, day);
+  // Low stacks have more room one over the other, high ones side by side.
+  constexpr std::size_t kLowBoxes = 4;
+  m_both->setDirection(m_states[0].boxes.size() + state->boxes.size() <= kLowBoxes
+                           ? QBoxLayout::TopToBottom
+                           : QBoxLayout::LeftToRight);
   m_besideTitle->setText(tr("Hive %1").arg(qs(state->hive.str())));
   m_views[1]->setDrawing(sheet::stackDrawing(m_hub.season(), *state, day),
                          stackSentence(m_hub.season(), *state));
@@ -285,11 +303,9 @@ void StackBoard::fillHeap() {
     const auto* hive = season.hive(item->fromHive);
     return hive && m_hive && hive->yard == m_states[0].yard;
   };
+  // What came off last lies on top, what came off here before the rest.
+  std::reverse(items.begin(), items.end());
   std::stable_partition(items.begin(), items.end(), here);
-  for (const auto* item : items) {
-    auto* line = new QListWidgetItem(heapWords(season, *item), m_heap);
-    line->setData(kKeyRole, qs(item->key));
-  }
   const std::pair<int, QString> fresh[] = {{kNewSuper, tr("New super")},
                                            {kNewChamber, tr("New chamber")},
                                            {kNewDrawn, tr("Drawn comb")},
@@ -300,6 +316,12 @@ void StackBoard::fillHeap() {
     QFont font = line->font();
     font.setItalic(true);
     line->setFont(font);
+  }
+  for (const auto* item : items) {
+    auto* line = new QListWidgetItem(heapWords(season, *item), m_heap);
+    line->setData(kKeyRole, qs(item->key));
+    const auto combs = item->box.frames.size();
+    line->setToolTip(combs == 1 ? tr("1 comb") : tr("%1 combs").arg(combs));
   }
   m_heap->setCurrentRow(std::min(row, m_heap->count() - 1));
 }

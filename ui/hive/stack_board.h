@@ -13,6 +13,7 @@
 #include "ui/widgets/stack_view.h"
 
 class QAction;
+class QBoxLayout;
 class QLabel;
 class QListWidget;
 class QListWidgetItem;
@@ -93,6 +94,7 @@ class StackBoard : public QWidget {
   StackTable* m_table = nullptr;
   QTableView* m_tableView = nullptr;
   QStackedWidget* m_pages = nullptr;
+  QBoxLayout* m_both = nullptr;
   QLabel* m_besideTitle = nullptr;
   QWidget* m_besidePanel = nullptr;
   QListWidget* m_heap = nullptr;

@@ -281,6 +281,7 @@ void StackBoard::combDialog() {
   legend->setFixedWidth(526);
   legend->setFixedHeight(legend->heightForWidth(526));
   putIn(dialog, panel);
+  dialog.setMinimumWidth(panel->sizeHint().width() + 40);
   dialog.addSentence(
       tr("A letter fills an eighth, Shift and the letter the whole side. It joins the day's look "
          "at the colony."));

@@ -98,15 +98,11 @@ QString boxWords(const apiary::Season& season, const apiary::HiveCombs& combs, i
 
 QString heapWords(const apiary::Season& season, const apiary::HeapItem& item) {
   const QString type = frameTypeText(season, item.box.frameType);
-  const QString from =
-      Words::tr("off %1, %2")
-          .arg(QString::fromStdString(item.fromHive.str()), adapt::dateText(item.since));
-  if (item.wholeBox) {
-    return Words::tr("%1, %2, %3, %4\n%5")
-        .arg(roleText(item.box.role), type, combCount(item.box.frames.size()),
-             mostlyWords(item.box), from);
-  }
-  return Words::tr("comb, %1, %2\n%3").arg(type, mostlyWords(item.box), from);
+  const QString from = Words::tr("%1, %2").arg(QString::fromStdString(item.fromHive.str()),
+                                               adapt::dateText(item.since));
+  return Words::tr("%1, %2\n%3: %4")
+      .arg(item.wholeBox ? roleText(item.box.role) : Words::tr("comb"), type, from,
+           mostlyWords(item.box));
 }
 
 }  // namespace outyard::hive

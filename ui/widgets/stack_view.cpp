@@ -65,7 +65,9 @@ QTransform StackView::toPixels() const {
       std::min({kMostPxPerMm, (width() - left - 2 * kMarginPx) / m_boundsMm.width(),
                 (height() - 2 * kMarginPx) / m_boundsMm.height()});
   QTransform transform;
-  transform.translate(kMarginPx + left, kMarginPx);
+  // Where boxes are moved the hive stands on the ground, with room above for the next box.
+  const double top = m_movable ? height() - kMarginPx - m_boundsMm.height() * scale : kMarginPx;
+  transform.translate(kMarginPx + left, top);
   transform.scale(scale, scale);
   transform.translate(-m_boundsMm.left(), -m_boundsMm.top());
   return transform;
