@@ -23,6 +23,10 @@ enum class Beneath { None, Excluder, Paper, DoubleScreen, Board };
 enum class ColonyPlace { Main, OverExcluder, OverDoubleScreen, OverBoard, Left, Right };
 enum class ColonyOrigin { Wintered, Split, Swarm, Package, Bought };
 enum class SeamsView { Above, Below, Both };
+/// Stores as hefted, not weighed.
+enum class StoresLevel { Low, Medium, Heavy };
+/// A lid lifted and put back: it looked as was printed on the sheet, give or take.
+enum class Glance { AboutRight };
 enum class CellKind { Cups, Charged, Sealed };
 enum class Disease { SuspectAfb, SuspectEfb, Chalkbrood, Sacbrood, Nosema, Other };
 enum class WashMethod { Alcohol, Sugar, Co2, Soap, Board };
@@ -138,6 +142,14 @@ struct Codes<ColonyOrigin> {
 template <>
 struct Codes<SeamsView> {
   static constexpr std::array<std::string_view, 3> kText{"above", "below", "both"};
+};
+template <>
+struct Codes<StoresLevel> {
+  static constexpr std::array<std::string_view, 3> kText{"low", "medium", "heavy"};
+};
+template <>
+struct Codes<Glance> {
+  static constexpr std::array<std::string_view, 1> kText{"about_right"};
 };
 template <>
 struct Codes<CellKind> {

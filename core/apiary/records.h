@@ -126,6 +126,9 @@ struct Inspection : RecordHead {
   Opt<SheetId> sheet;
   Opt<int> line;
   std::string notes;
+  Opt<StoresLevel> storesLevel;
+  /// The seams are what was printed as expected, and it looked about so: a wide reading.
+  Opt<Glance> glance;
   bool operator==(const Inspection&) const = default;
 };
 

@@ -213,6 +213,7 @@ auto make(std::type_identity<Inspection>) {
   m.col("weight_kg", &I::weightKg, 0, kKg).col("temper", &I::temper, 1, 5);
   m.col("disease", &I::disease).col("drones_seen", &I::dronesSeen).col("reader", &I::reader);
   m.col("sheet", &I::sheet).col("line", &I::line, 1, 10000).col("notes", &I::notes);
+  m.col("stores_level", &I::storesLevel).col("glance", &I::glance);
   return m.columns;
 }
 auto make(std::type_identity<CombSide>) {

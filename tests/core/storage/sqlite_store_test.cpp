@@ -354,14 +354,14 @@ TEST_F(SqliteStoreTest, AMigrationMakesADatedCopyFirst) {
     const auto store = open(file(), options);
     ASSERT_TRUE(store.ok());
     ASSERT_TRUE((*store)->copyBeforeMigration());
-    EXPECT_EQ(*(*store)->copyBeforeMigration(), file("season-before-v2-2026-12-31.outyard"));
+    EXPECT_EQ(*(*store)->copyBeforeMigration(), file("season-before-v3-2026-12-31.outyard"));
     EXPECT_EQ(allRows((*store)->load().value()), allRows(season));
   }
-  EXPECT_EQ(bytes(file()).substr(60, 4), std::string("\0\0\0\2", 4));
+  EXPECT_EQ(bytes(file()).substr(60, 4), std::string("\0\0\0\3", 4));
   EXPECT_THAT(keysOf(open(file())), ElementsAre("storage.newer_version"));
-  const std::string copy = file("season-before-v2-2026-12-31.outyard");
+  const std::string copy = file("season-before-v3-2026-12-31.outyard");
   EXPECT_EQ(rowsIn(copy), allRows(season));
-  EXPECT_THAT(bytes(copy + ".sha256"), HasSubstr("season-before-v2-2026-12-31.outyard"));
+  EXPECT_THAT(bytes(copy + ".sha256"), HasSubstr("season-before-v3-2026-12-31.outyard"));
   EXPECT_EQ(bytes(copy + ".sha256").find(' '), 64u);
 }
 
@@ -375,7 +375,7 @@ TEST_F(SqliteStoreTest, AFailedMigrationLeavesTheOldSchema) {
       QStringLiteral("CREATE TABLE \"extra\" (\"a\" TEXT) STRICT;\n"
                      "ALTER TABLE \"no_such_table\" ADD \"b\" TEXT;\n"));
   EXPECT_FALSE(open(file(), options).ok());
-  EXPECT_EQ(rowsIn(file()), allRows(season)) << "version 1 opens as before";
+  EXPECT_EQ(rowsIn(file()), allRows(season)) << "the version before opens as it was";
 }
 
 }  // namespace
