@@ -67,12 +67,13 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
     set(Param::Immigration, m, "immigration");
     e.param(Param::RecruitYoung)[m] = 0;
     e.param(Param::EclosionHalf)[m] = 0;
-    // Nine keepers in ten feed before a colony starves, at 3 to 6 kg left (our assumption).
-    const double left = 3 + 3 * random.uniform();
-    e.param(Param::KeeperFeeds)[m] = static_cast<float>(random.uniform() < 0.9 ? left : 0.0);
-    // Nine in ten treat when 2 to 10 mites on 100 bees are passed (our assumption).
-    const double most = 0.04 * exactExp(0.5 * normalDraw(random));
-    e.param(Param::KeeperTreats)[m] = static_cast<float>(random.uniform() < 0.9 ? most : 1e9);
+    // Most keepers feed before a colony starves, and treat before mites take it.
+    const double left = drawn(figures.at("keeper_feeds_kg"), random);
+    e.param(Param::KeeperFeeds)[m] =
+        static_cast<float>(random.uniform() < figures.value("keeper_feeds_share") ? left : 0.0);
+    const double most = drawn(figures.at("keeper_treats_at"), random);
+    e.param(Param::KeeperTreats)[m] =
+        static_cast<float>(random.uniform() < figures.value("keeper_treats_share") ? most : 1e9);
     e.param(Param::NestCells)[m] = 60000;
     e.param(Param::SuperCells)[m] = 20000;
     e.param(Param::NoiseLay)[m] = static_cast<float>(figures.value("noise_lay"));
@@ -115,7 +116,7 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
       e.value(kQueenless)[m] = static_cast<float>(3 + 6 * random.uniform());
     }
     e.value(kHoney)[m] = static_cast<float>((young ? 4.0 : (winterTime ? 14.0 : 9.0)) *
-                                            exactExp(0.5 * normalDraw(random)));
+                                            exactExp((young ? 0.7 : 0.5) * normalDraw(random)));
     e.value(kPollen)[m] = static_cast<float>(0.7 * exactExp(0.5 * normalDraw(random)));
     e.value(kMites)[m] = static_cast<float>(bees * 0.005 * exactExp(1.0 * normalDraw(random)) *
                                             (day > 180 ? 2.0 : 1.0));

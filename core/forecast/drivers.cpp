@@ -32,6 +32,23 @@ double flightWeight(const WeatherOfDay& w) {
   return warm * hot * dry;
 }
 
+/// One standard normal value for each scenario, shuffled: the middles of 32 equally likely strips,
+/// so that the scenarios' median and spread do not hang on the seed.
+std::array<double, kBlock> strips(base::Random& random) {
+  static_assert(kBlock == 32);
+  constexpr std::array kUpper{0.0392, 0.1178, 0.1971, 0.2777, 0.3601, 0.4451, 0.5334, 0.6261,
+                              0.7245, 0.8305, 0.9468, 1.0775, 1.2299, 1.4178, 1.6759, 2.1539};
+  std::array<double, kBlock> out{};
+  for (std::size_t k = 0; k < 16; ++k) {
+    out[k] = kUpper[k];
+    out[k + 16] = -kUpper[k];
+  }
+  for (std::size_t k = out.size() - 1; k > 0; --k) {
+    std::swap(out[k], out[static_cast<std::size_t>(random.uniform() * static_cast<double>(k + 1))]);
+  }
+  return out;
+}
+
 }  // namespace
 
 double springLeadDays(double latitudeDeg) {
@@ -87,15 +104,15 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
   out.values.resize(static_cast<std::size_t>(out.days) * kDrivers * kBlock);
   const double latitude = weather.latitude();
   std::array<double, kBlock> spring{}, autumn{}, hours{}, winterShare{};
-  for (int s = 0; s < kBlock; ++s) {
-    base::Random random(seed * 7919ULL + static_cast<std::uint64_t>(s) + 1);
-    spring[static_cast<std::size_t>(s)] =
-        drawn(figures.at("season_shift"), random) - springLeadDays(latitude);
-    autumn[static_cast<std::size_t>(s)] =
-        drawn(figures.at("autumn_shift"), random) + autumnLagDays(latitude);
-    hours[static_cast<std::size_t>(s)] = drawn(figures.at("flight_hours"), random);
-    winterShare[static_cast<std::size_t>(s)] = drawn(figures.at("winter_laying"), random);
-  }
+  base::Random random(seed * 7919ULL + 1);
+  const auto fill = [&](std::array<double, kBlock>& to, const char* name, double add) {
+    const auto z = strips(random);
+    for (std::size_t i = 0; i < z.size(); ++i) to[i] = drawn(figures.at(name), z[i]) + add;
+  };
+  fill(spring, "season_shift", -springLeadDays(latitude));
+  fill(autumn, "autumn_shift", autumnLagDays(latitude));
+  fill(hours, "flight_hours", 0);
+  fill(winterShare, "winter_laying", 0);
   for (int d = 0; d < out.days; ++d) {
     const int dayOfYear = weather.from().plusDays(d).dayOfYear();
     const int day = northernDay(latitude, dayOfYear);
@@ -106,6 +123,10 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
     // from 44 degrees down).
     const double north = latitude < 0 ? -latitude : latitude;
     const double mild = std::clamp((44 - north) / 12, 0.0, 1.0);
+    // How much is laid differs the more the longer the winter lasts, from mid-October to
+    // mid-January.
+    const double apart = 0.5 + 0.7 * (day < 200 ? 1.0 : std::clamp((day - 288) / 90.0, 0.0, 1.0));
+    const double usualShare = figures.value("winter_laying");
     for (int s = 0; s < kBlock; ++s) {
       const auto i = static_cast<std::size_t>(s);
       const WeatherOfDay& w = weather.at(d, s);
@@ -117,7 +138,8 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
       mean /= n;
       const double fly = flightWeight(w);
       const auto put = [&](Driver k, double v) { out.at(d, k)[s] = static_cast<float>(v); };
-      put(Driver::Lay, std::max(layingSeason(day, spring[i], autumn[i]), mild * winterShare[i]));
+      const double share = usualShare * exactPow(winterShare[i] / usualShare, apart);
+      put(Driver::Lay, std::max(layingSeason(day, spring[i], autumn[i]), mild * share));
       put(Driver::Shell, std::clamp(5.2 + (mean < 10 ? 0.35 : 0.65) * (10 - mean), 0.5, 11.0));
       // On cool days more of those who fly are chilled and lost (our assumption: half as many again
       // at 4 degrees).

@@ -108,7 +108,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double layError = std::clamp(1 + x.param(Param::NoiseLay) * x.errorLay, 0.1, 2.0);
   const double potential = x.param(Param::QueenPotential) * driver(Driver::Lay) * layError;
   const double space = std::min(
-      std::min(std::max(0.0, capacity - brood), room) / x.param(Param::FillDays), 0.046 * capacity);
+      std::min(std::max(0.0, capacity - brood), room) / x.param(Param::FillDays), 0.048 * capacity);
   const double half = x.param(Param::EclosionHalf);
   const bool laying = x.queenless < 0.5 && x.queenless > -0.5;
   double eggs = half > 0 ? potential * bees / (half + bees + 1) : softLeast(potential, space);
@@ -175,6 +175,9 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   x.pollen = std::max(0.0, std::min(2.0, x.pollen + x.foragers * driver(Driver::Pollen)) -
                                (bees * 0.2e-6 + Member::sum(x.open) * 23.7e-6));
 
+  const bool lost = bees < 100 && brood < 1000 && half <= 0;
+  if (lost) x.older = x.foragers = x.winter = x.mites = 0;
+
   const double crowd = std::clamp(brood / (0.45 * x.param(Param::NestCells) + 1) - 0.6, 0.0, 1.0);
   const auto passes = [&](double& hazard, double add, double draw) {
     const double before = hazard;
@@ -193,6 +196,7 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   if (swarms || fails) {
     x.queenless = x.param(Param::RequeenSuccess) > 0.82 ? -1 : (swarms ? 18 : 24);
   }
+  if (lost) x.queenless = -1;
 }
 
 }  // namespace outyard::forecast::twin
