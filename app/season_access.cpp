@@ -34,10 +34,9 @@ base::Result<OpenSeason> opened(std::unique_ptr<session::SeasonStore> store) {
   return OpenSeason{std::move(*session)};
 }
 
-ImportSummary importFrom(session::Session& session, const exchange::FileSource& files,
-                         base::Progress& progress) {
+/// The faults in words, or what was done.
+ImportSummary carriedOut(session::Session& session, exchange::ImportResult result) {
   ImportSummary out;
-  auto result = exchange::planImport(session.season(), files, session.workingDate(), progress);
   for (const auto& f : result.faults) {
     out.faults << QString::fromStdString(exchange::placeText(f)) + QStringLiteral(": ") +
                       adapt::words(f.what);
@@ -48,6 +47,7 @@ ImportSummary importFrom(session::Session& session, const exchange::FileSource& 
     out.faults << say("Stopped; nothing was imported.");
     return out;
   }
+  for (const auto& note : result.notes) out.lines << adapt::words(note);
   for (const auto& r : result.report) out.lines << adapt::words(exchange::reportMessage(r));
   const auto done =
       session.execute(*session::applyChanges(exchange::importTitle(), std::move(result.changes)));
@@ -56,6 +56,12 @@ ImportSummary importFrom(session::Session& session, const exchange::FileSource& 
     out.faults = adapt::words(done.failure()).split(u'\n');
   }
   return out;
+}
+
+ImportSummary importFrom(session::Session& session, const exchange::FileSource& files,
+                         base::Progress& progress) {
+  return carriedOut(session,
+                    exchange::planImport(session.season(), files, session.workingDate(), progress));
 }
 
 /// The sample season is compiled in as exchange tables.
@@ -100,6 +106,19 @@ ImportSummary importFolder(session::Session& session, const QString& folder,
                            base::Progress& progress) {
   return importFrom(session, exchange::FolderSource(std::filesystem::path(folder.toStdString())),
                     progress);
+}
+
+ImportSummary importWeather(session::Session& session, const QString& file,
+                            const exchange::WeatherAsk& ask, base::Progress& progress) {
+  const auto text = exchange::readFile(file.toStdString());
+  if (!text) {
+    ImportSummary out;
+    out.faults = adapt::words(text.failure()).split(u'\n');
+    return out;
+  }
+  return carriedOut(session, exchange::planWeatherImport(session.season(),
+                                                         QFileInfo(file).fileName().toStdString(),
+                                                         *text, ask, progress));
 }
 
 base::Result<void> exportFolder(const apiary::Season& season, const QString& folder) {

@@ -7,6 +7,7 @@
 #include "app/verbs.h"
 #include "core/base/clock.h"
 #include "core/base/progress.h"
+#include "core/exchange/tables.h"
 #include "core/session/session.h"
 
 namespace outyard::app {
@@ -30,6 +31,9 @@ struct ImportSummary {
 };
 ImportSummary importFolder(session::Session& session, const QString& folder,
                            base::Progress& progress);
+/// Reads a weather file for one yard, all or nothing; `lines` also say what was left out.
+ImportSummary importWeather(session::Session& session, const QString& file,
+                            const exchange::WeatherAsk& ask, base::Progress& progress);
 base::Result<void> exportFolder(const apiary::Season& season, const QString& folder);
 
 /// Prints a failure on err, one line each, and gives kDataFault.

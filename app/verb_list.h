@@ -10,6 +10,7 @@ Verb exportVerb();
 Verb estimateVerb();
 Verb forecastVerb();
 Verb boostVerb();
+Verb seasonVerb();
 Verb sheetVerb();
 Verb checkVerb();
 

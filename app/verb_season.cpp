@@ -17,33 +17,6 @@ int runNew(const QCommandLineParser& parser, const QStringList& arguments, Strea
   return kDone;
 }
 
-int runImport(const QCommandLineParser& parser, const QStringList& arguments, Streams streams) {
-  if (!parser.isSet(QStringLiteral("csv"))) {
-    streams.err << say("outyard import: give the folder of the tables with --csv FOLDER\n");
-    return kUsage;
-  }
-  auto season = openSeason(arguments.first());
-  if (!season) return complain(streams, season.failure());
-  LineProgress progress(streams.err);
-  const auto done = importFolder(*season->session, parser.value(QStringLiteral("csv")), progress);
-  for (const QString& fault : done.faults) streams.err << fault << '\n';
-  for (const QString& line : done.lines) streams.err << line << '\n';
-  return done.faults.isEmpty() ? kDone : kDataFault;
-}
-
-int runExport(const QCommandLineParser& parser, const QStringList& arguments, Streams streams) {
-  if (!parser.isSet(QStringLiteral("csv"))) {
-    streams.err << say("outyard export: give the folder for the tables with --csv FOLDER\n");
-    return kUsage;
-  }
-  auto season = openSeason(arguments.first());
-  if (!season) return complain(streams, season.failure());
-  const auto done = exportFolder(season->season(), parser.value(QStringLiteral("csv")));
-  if (!done) return complain(streams, done.failure());
-  streams.err << say("Tables written to %1\n").arg(parser.value(QStringLiteral("csv")));
-  return kDone;
-}
-
 int runCheck(const QCommandLineParser& parser, const QStringList& arguments, Streams streams) {
   TableOut table({"table", "row", "column", "what"});
   bool sound = true;
@@ -78,24 +51,6 @@ Verb newVerb() {
             option(p, "sample", "Fills it with the sample season.");
           },
           runNew};
-}
-
-Verb importVerb() {
-  return {"import", "reads the exchange tables of a folder, all or nothing",
-          [](QCommandLineParser& p) {
-            fileArgument(p);
-            option(p, "csv", "The folder with the tables.", "FOLDER");
-          },
-          runImport};
-}
-
-Verb exportVerb() {
-  return {"export", "writes the exchange tables to a folder",
-          [](QCommandLineParser& p) {
-            fileArgument(p);
-            option(p, "csv", "The folder for the tables; made if missing.", "FOLDER");
-          },
-          runExport};
 }
 
 Verb checkVerb() {

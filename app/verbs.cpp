@@ -28,8 +28,9 @@ void printHelp(QTextStream& out) {
 }  // namespace
 
 const std::vector<Verb>& verbs() {
-  static const std::vector<Verb> list{newVerb(),      importVerb(), exportVerb(), estimateVerb(),
-                                      forecastVerb(), boostVerb(),  sheetVerb(),  checkVerb()};
+  static const std::vector<Verb> list{newVerb(),      importVerb(),   exportVerb(),
+                                      estimateVerb(), forecastVerb(), boostVerb(),
+                                      seasonVerb(),   sheetVerb(),    checkVerb()};
   return list;
 }
 

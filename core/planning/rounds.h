@@ -23,7 +23,9 @@ struct RoundFigures {
   double most = 4;           ///< yards a day
   double truckKg = 900;      ///< load that the truck carries
   double homeLatitude = 0, homeLongitude = 0;  ///< both 0: the tour is open, without a home
-  double least = 0.5;  ///< chance from which a task alone makes a drive worth it
+  double least = 0.5;      ///< certain pieces of work that make a visit worth it
+  double kmWorth = 40;     ///< km of driving that a certain piece of work is worth
+  double coldShare = 0.3;  ///< of its worth, when the day is too cold or wet for the work
 };
 struct RoundFigure {
   std::string_view name;  ///< of the setting

@@ -18,6 +18,8 @@ std::span<const CatalogueEntry> storageWords();
 std::span<const CatalogueEntry> exchangeWords();
 std::span<const CatalogueEntry> strengthWords();
 std::span<const CatalogueEntry> planningWords();
+/// What falls due and the rounds, of core/planning.
+std::span<const CatalogueEntry> dueWords();
 std::span<const CatalogueEntry> sheetWords();
 /// Names of codes: "code.verdict.small_sound", "code.method.stack", ...
 std::span<const CatalogueEntry> codeWords();

@@ -21,8 +21,9 @@ using Catalogue = std::unordered_map<std::string_view, const char*>;
 const Catalogue& catalogue() {
   static const Catalogue joined = [] {
     Catalogue all;
-    for (const auto list : {apiaryWords(), sessionWords(), storageWords(), exchangeWords(),
-                            strengthWords(), planningWords(), sheetWords(), codeWords()}) {
+    for (const auto list :
+         {apiaryWords(), sessionWords(), storageWords(), exchangeWords(), strengthWords(),
+          planningWords(), dueWords(), sheetWords(), codeWords()}) {
       for (const CatalogueEntry& entry : list) all.emplace(entry.key, entry.text);
     }
     return all;
