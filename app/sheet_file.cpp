@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <thread>
 
+#include "core/forecast/expected.h"
 #include "core/planning/boost.h"
 #include "core/session/commands.h"
 #include "core/sheet/document.h"
@@ -56,6 +58,14 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   input.paper = request.paper;
   input.largeType = request.largeType;
   input.plan = &*plan;
+  // What is known is what was entered up to the working date (the sheet of an earlier day uses
+  // what was known on it).
+  constexpr int kMostThreads = 4;
+  const int threads =
+      std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, kMostThreads);
+  const auto expected =
+      forecast::expectedLooks(season, yard, session.workingDate(), request.date, threads, quiet);
+  input.expected = &expected;
   input.word = adapt::wordsUtf8;
   input.text = &measurer;
   const adapt::DeskSettings desk(adapt::DeskSettings::usualFile());

@@ -3,11 +3,13 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cmath>
 #include <map>
 #include <mutex>
 #include <thread>
 
 #include "core/forecast/assimilation.h"
+#include "core/forecast/colony_run.h"
 #include "core/forecast/exact_math.h"
 
 namespace outyard::forecast {
@@ -15,9 +17,9 @@ namespace {
 
 using base::Date;
 
-/// A stream for each colony, from its name: FNV-1a, so that the result does not depend on what
-/// else is computed.
-std::uint64_t streamOf(const std::string& name, std::uint64_t seed) {
+}  // namespace
+
+std::uint64_t streamOf(std::string_view name, std::uint64_t seed) {
   std::uint64_t h = 1469598103934665603ULL ^ (seed * 0x9e3779b97f4a7c15ULL);
   for (const char c : name) {
     h ^= static_cast<unsigned char>(c);
@@ -35,6 +37,8 @@ Band bandOf(std::vector<double>& values) {
   return {at(0.5), at(0.1), at(0.9)};
 }
 
+namespace {
+
 /// A careful count's own error, standard deviation of the logarithm (single readers 5 to 15 % and
 /// their differences: Bartlett et al. 2024), so that the band of `seen` holds counts, not truths.
 constexpr double kCountError = 0.17;
@@ -51,12 +55,17 @@ double countNoise(std::uint32_t stream, Date date) {
   return (static_cast<double>(sum) - 510.0) / 147.8;
 }
 
-/// The figures of one day from the ensemble at rest.
-ForecastDay dayOf(const ColonyEnsemble& ce, Date date) {
+}  // namespace
+
+MemberDay membersOn(const ColonyEnsemble& ce, Date date) {
   using namespace state;
   const Ensemble& e = ce.e;
   const auto n = static_cast<std::size_t>(e.members);
-  std::vector<double> bees(n), seen(n), sealed(n), brood(n), honey(n), mites(n);
+  MemberDay out;
+  out.date = date;
+  for (auto* v : {&out.bees, &out.seen, &out.sealed, &out.brood, &out.honeyKg, &out.mites}) {
+    v->resize(n);
+  }
   for (std::size_t m = 0; m < n; ++m) {
     const auto sum = [&](int first, int count) {
       double s = 0;
@@ -64,21 +73,57 @@ ForecastDay dayOf(const ColonyEnsemble& ce, Date date) {
       return s;
     };
     const double field = static_cast<double>(e.value(kForagers)[m]);
-    bees[m] = sum(kYoung, kYoungDays) + static_cast<double>(e.value(kOlder)[m]) + field +
-              static_cast<double>(e.value(kWinter)[m]);
-    seen[m] = seenBees(ce, static_cast<int>(m), bees[m], field) *
-              exactExp(kCountError * countNoise(e.random[m], date));
+    const double bees = sum(kYoung, kYoungDays) + static_cast<double>(e.value(kOlder)[m]) + field +
+                        static_cast<double>(e.value(kWinter)[m]);
+    out.bees[m] = static_cast<float>(bees);
+    out.seen[m] = static_cast<float>(seenBees(ce, static_cast<int>(m), bees, field) *
+                                     exactExp(kCountError * countNoise(e.random[m], date)));
     const double read = static_cast<double>(ce.sealedRead[m]);
-    sealed[m] = sum(kSealed, kSealedDays) * read;
-    brood[m] = sealed[m] + (sum(kEgg, kEggDays) + sum(kOpen, kOpenDays)) * read;
-    honey[m] = static_cast<double>(e.value(kHoney)[m]);
-    mites[m] = static_cast<double>(e.value(kMites)[m]) + sum(kMiteCells, kSealedDays);
+    const double sealed = sum(kSealed, kSealedDays) * read;
+    out.sealed[m] = static_cast<float>(sealed);
+    out.brood[m] =
+        static_cast<float>(sealed + (sum(kEgg, kEggDays) + sum(kOpen, kOpenDays)) * read);
+    out.honeyKg[m] = e.value(kHoney)[m];
+    out.mites[m] =
+        static_cast<float>(static_cast<double>(e.value(kMites)[m]) + sum(kMiteCells, kSealedDays));
   }
-  return {date,          bandOf(bees),  bandOf(seen), bandOf(sealed),
-          bandOf(brood), bandOf(honey), bandOf(mites)};
+  return out;
 }
 
-/// Weather begins on one fixed day for all colonies of a yard, so that each sees the same draws.
+ForecastDay bandsOf(const MemberDay& day) {
+  const auto band = [](const std::vector<float>& values) {
+    std::vector<double> copy(values.begin(), values.end());
+    return bandOf(copy);
+  };
+  return {day.date,        band(day.bees),    band(day.seen), band(day.sealed),
+          band(day.brood), band(day.honeyKg), band(day.mites)};
+}
+
+namespace {
+
+ForecastDay dayOf(const ColonyEnsemble& ce, Date date) {
+  return bandsOf(membersOn(ce, date));
+}
+
+/// What a look was expected to give, with its own error in place of a careful count's.
+LookCheck checkOf(const ColonyEnsemble& ce, const Look& look, int daysSince) {
+  LookCheck check{look.date, dayOf(ce, look.date).seen, look.bees->median, daysSince};
+  Band& b = check.expected;
+  if (b.low <= 0 || b.median <= 0) return check;
+  constexpr double kTenPercentPoint = 1.2816;
+  const auto wider = [&](double edge) {
+    const double sigma = exactLog(edge / b.median) / kTenPercentPoint;
+    const double other = look.bees->sigmaLog * look.bees->sigmaLog - kCountError * kCountError;
+    const double both = std::sqrt(std::max(sigma * sigma + other, sigma * sigma / 4));
+    return b.median * exactExp((sigma < 0 ? -1 : 1) * kTenPercentPoint * both);
+  };
+  b.low = wider(b.low);
+  b.high = wider(b.high);
+  return check;
+}
+
+}  // namespace
+
 Date weatherStart(Date from) {
   return Date::fromYmd(from.year() - 1, 1, 1).value();
 }
@@ -89,8 +134,6 @@ void runTo(ColonyEnsemble& ce, const YardWeather& weather, Date& now, Date to) {
   runDays(ce.e, weather.drivers, now - weather.from, to - weather.from, {}, none);
   now = to;
 }
-
-}  // namespace
 
 YardWeather yardWeather(const apiary::Season& season, const base::YardId& yard, base::Date start,
                         const ForecastAsk& ask, const Figures& figures) {
@@ -107,10 +150,8 @@ std::optional<ColonyForecast> forecastColony(const apiary::Season& season,
   return std::move(all.front());
 }
 
-ColonyForecast forecastHistory(const History& history, double latitude, const YardWeather& weather,
-                               const Figures& figures, const ForecastAsk& ask) {
-  ColonyForecast out;
-  out.colony = history.colony;
+ColonyEnsemble broughtTo(const History& history, double latitude, const YardWeather& weather,
+                         const Figures& figures, const ForecastAsk& ask, ColonyForecast& out) {
   base::Random random(streamOf(history.colony.str(), ask.seed));
   const Date start = std::max(history.start, weather.from);
   const Look* first = nullptr;
@@ -128,15 +169,33 @@ ColonyForecast forecastHistory(const History& history, double latitude, const Ya
                       begin == history.start ? history.origin : std::nullopt,
                       near ? first : nullptr, weather.drivers, begin - weather.from, random);
   Date now = begin;
+  std::optional<Date> lastLook, pastDay;
+  if (ask.pastFrom) pastDay = std::max(*ask.pastFrom, begin);
+  // Days of the past are written down when nothing dated up to them is left to be taken in.
+  const auto writePast = [&](Date before) {
+    for (; pastDay && *pastDay < before; pastDay = pastDay->plusDays(std::max(1, ask.stepDays))) {
+      runTo(ce, weather, now, *pastDay);
+      out.past.push_back(dayOf(ce, *pastDay));
+    }
+  };
   auto look = history.looks.begin();
   auto action = history.actions.begin();
   while (look != history.looks.end() || action != history.actions.end()) {
     const bool takeLook = look != history.looks.end() &&
                           (action == history.actions.end() || look->date <= action->date);
     const Date date = takeLook ? look->date : action->date;
-    if (date >= begin) runTo(ce, weather, now, date);
+    if (date >= begin) {
+      writePast(std::min(date, ask.from));
+      runTo(ce, weather, now, date);
+    }
     if (takeLook) {
       if (date >= begin) {
+        if (look->bees) {
+          if (lastLook && date > *lastLook) {
+            out.checks.push_back(checkOf(ce, *look, date - *lastLook));
+          }
+          lastLook = date;
+        }
         for (auto& s : assimilate(ce, *look, random)) out.surprises.push_back(s);
       }
       ++look;
@@ -146,6 +205,17 @@ ColonyForecast forecastHistory(const History& history, double latitude, const Ya
       ++action;
     }
   }
+  writePast(ask.from);
+  runTo(ce, weather, now, ask.from);
+  return ce;
+}
+
+ColonyForecast forecastHistory(const History& history, double latitude, const YardWeather& weather,
+                               const Figures& figures, const ForecastAsk& ask) {
+  ColonyForecast out;
+  out.colony = history.colony;
+  ColonyEnsemble ce = broughtTo(history, latitude, weather, figures, ask, out);
+  Date now = ask.from;
   for (Date d = ask.from; d <= ask.to;
        d = d == ask.to ? ask.to.plusDays(1) : std::min(ask.to, d.plusDays(ask.stepDays))) {
     runTo(ce, weather, now, d);

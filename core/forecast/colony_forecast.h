@@ -33,11 +33,23 @@ struct Surprise {
   double expected = 0, seen = 0;
 };
 
+/// One look at the bees held against what was expected of it on the day before anything was known
+/// of it: "of your last 40 looks 33 fell within".
+struct LookCheck {
+  base::Date date;
+  Band expected;  ///< of the count, the error of this way of looking included
+  double seen = 0;
+  int daysSince = 0;  ///< days since the look before
+  [[nodiscard]] bool within() const { return seen >= expected.low && seen <= expected.high; }
+};
+
 struct ColonyForecast {
   base::ColonyId colony;
   base::HiveId hive;
   std::vector<ForecastDay> days;
   std::vector<Surprise> surprises;
+  std::vector<ForecastDay> past;  ///< days before `from`, when they were asked for
+  std::vector<LookCheck> checks;  ///< looks at the bees but the first, oldest first
 };
 
 struct ForecastAsk {
@@ -46,6 +58,9 @@ struct ForecastAsk {
   bool knownWeather = false;
   std::uint64_t seed = 1;
   int members = kMembers;
+  /// Also the course from this day (or the first look) to `from`, every stepDays: each day as it
+  /// was thought of when all up to that day had been seen.
+  std::optional<base::Date> pastFrom;
 };
 
 /// What one yard's colonies share: weather scenarios and drivers from the earliest start on.

@@ -87,6 +87,7 @@ class LineWriter {
     }
     RowContent& first = block.rows.front();
     first.mark = markInput(m_c.season(), hive, m_c.judgements, m_c.in.date);
+    if (m_c.in.expected) addExpected(*first.mark, hive, *m_c.in.expected);
     first.mark->entranceDeg = 180;
     first.letters = markLetters(hive, m_c.judgements);
     const apiary::Hive* row = m_c.season().hive(hive.hive);
@@ -231,10 +232,29 @@ class LineWriter {
     return colony.lastInspection ? colony.lastInspection->seams : std::nullopt;
   }
 
-  /// Until there is a forecast: what was seen, with the error of a look, and only while it is
+  /// What the forecast expects a look to find, in whole seams and combs.
+  std::optional<std::string> forecastOf(const apiary::ColonyState& colony) {
+    if (!m_c.in.expected) return std::nullopt;
+    const auto found = m_c.in.expected->find(colony.colony);
+    if (found == m_c.in.expected->end()) return std::nullopt;
+    const auto range = [](const strength::Spread& spread) {
+      const auto whole = spread.whole();
+      return whole.low == whole.high
+                 ? std::to_string(whole.low)
+                 : std::to_string(whole.low) + "\u2013" + std::to_string(whole.high);
+    };
+    const auto& look = found->second;
+    if (look.combs.whole().high == 0) {
+      return m_c.word(message("sheet.expected.look_no_brood", range(look.seams)));
+    }
+    return m_c.word(message("sheet.expected.look", range(look.seams), range(look.combs)));
+  }
+
+  /// Without a forecast: what was seen, with the error of a look, and only while it is
   /// fresh. One seam, one comb either way is what two readers differ by (common practice, no
   /// source).
   std::string expectedOf(const apiary::ColonyState& colony, const strength::Judgement* judged) {
+    if (const auto forecast = forecastOf(colony)) return *forecast;
     const apiary::Inspection* seen = colony.lastInspection;
     if (!seen || m_c.in.date - seen->date > kExpectWithinDays) return {};
     const auto seams = seamsOf(colony, judged);

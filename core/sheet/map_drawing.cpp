@@ -316,6 +316,7 @@ class Mapper {
       }
       const apiary::HiveState& hive = *g.hives.front();
       MarkInput mark = markInput(*m_in.season, hive, *m_in.judgements, m_in.day);
+      if (m_in.expected) addExpected(mark, hive, *m_in.expected);
       mark.entranceDeg = g.entrance;
       const Shapes drawn = transformed(hiveMark(mark), g.centre, 0, kMarkScale);
       m_out.shapes.insert(m_out.shapes.end(), drawn.begin(), drawn.end());

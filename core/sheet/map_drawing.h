@@ -21,6 +21,7 @@ struct MapInput {
   double widthMm = 100, heightMm = 90;
   std::function<std::string(const base::Message&)> word;
   const TextMeasurer* text = nullptr;
+  const ExpectedLooks* expected = nullptr;  ///< in outline; null without a forecast
 };
 
 /// Marks are never drawn smaller than this.

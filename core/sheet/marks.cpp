@@ -17,7 +17,16 @@ constexpr double kTierGapMm = 0.9;
 struct Tier {
   double top = 0, height = 0;
   std::optional<double> seams, expected;
+  double width = 0;  ///< of the band of what is expected
 };
+
+/// The outline of what is expected: firm while the band is narrow, then thinner and broken, so
+/// that it fades without a colour.
+Stroke expectedStroke(double width) {
+  if (width <= 0.5) return {Ink::BeesExpected, 0.2};
+  if (width <= 1.0) return {Ink::BeesExpected, 0.12};
+  return {Ink::FaintText, 0.1, true};
+}
 
 struct Slots {
   int first = 0;
@@ -80,7 +89,7 @@ void drawTier(Shapes& out, const MarkInput& in, const Tier& tier, bool faded) {
     const double inWide = i - wide.first;
     if (tier.expected && inWide >= 0 && inWide < wide.count && !in.dead) {
       RectShape outline = slot(i, lengthShare(inWide, wide.count), pitch * 0.56);
-      outline.stroke = {Ink::BeesExpected, 0.18};
+      outline.stroke = expectedStroke(tier.width);
       out.emplace_back(outline);
     }
     const double inSeen = i - seen.first;
@@ -169,15 +178,18 @@ Shapes hiveMark(const MarkInput& input) {
   if (input.stacked && !input.dead && !input.empty) {
     const double tier = (bottom - top - kTierGapMm) / 2;
     out.emplace_back(notch);
-    drawTier(out, input, {top, tier, input.upperSeams, std::nullopt}, !input.seenThisYear);
-    drawTier(out, input, {bottom - tier, tier, input.seams, input.expectedSeams},
+    drawTier(out, input,
+             {top, tier, input.upperSeams, input.upperExpected, input.upperExpectedWidth},
+             !input.seenThisYear);
+    drawTier(out, input,
+             {bottom - tier, tier, input.seams, input.expectedSeams, input.expectedWidth},
              !input.seenThisYear);
     const double bar = top + tier + kTierGapMm / 2;
     const double half = kMarkWidthMm / 2;
     out.emplace_back(LineShape{{-half, bar}, {half, bar}, {Ink::Text, 0.5}});
   } else {
     out.emplace_back(notch);
-    drawTier(out, input, {top, bottom - top, input.seams, input.expectedSeams},
+    drawTier(out, input, {top, bottom - top, input.seams, input.expectedSeams, input.expectedWidth},
              !input.seenThisYear);
   }
   if (input.dead) {
@@ -215,6 +227,20 @@ MarkInput markInput(const apiary::Season& season, const apiary::HiveState& hive,
         return c.lastInspection && c.lastInspection->date >= start;
       });
   return in;
+}
+
+void addExpected(MarkInput& mark, const apiary::HiveState& hive, const ExpectedLooks& expected) {
+  if (hive.status != apiary::HiveStatus::Live || hive.colonies.empty()) return;
+  const auto main = expected.find(hive.colonies.front().colony);
+  if (main != expected.end()) {
+    mark.expectedSeams = main->second.seams.median;
+    mark.expectedWidth = main->second.width;
+  }
+  if (!hive.stacked()) return;
+  const auto upper = expected.find(hive.colonies[1].colony);
+  if (upper == expected.end()) return;
+  mark.upperExpected = upper->second.seams.median;
+  mark.upperExpectedWidth = upper->second.width;
 }
 
 std::string markLetters(const apiary::HiveState& hive,

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/apiary/state.h"
 #include "core/sheet/shape.h"
+#include "core/strength/expected_look.h"
 #include "core/strength/verdict.h"
 
 /// The drawings that map, lists, hive view and paper share.
@@ -16,11 +18,14 @@ struct MarkInput {
   int frames = 10;                      ///< combs in the box
   std::optional<double> seams;          ///< as last seen: filled
   std::optional<double> expectedSeams;  ///< expected on the day: outline
+  double expectedWidth = 0;             ///< of its band, as a share: the wider, the fainter
   double clusterAt = 0.5;               ///< where the cluster sits, 0 left to 1 right
   bool seenThisYear = true;             ///< false = dashed edge: not opened since autumn
   bool dead = false, empty = false;
   bool stacked = false;              ///< two tiers with a bar between
   std::optional<double> upperSeams;  ///< of the upper colony
+  std::optional<double> upperExpected;
+  double upperExpectedWidth = 0;
   double entranceDeg = 0;            ///< the notch, clockwise from north
   bool wrapped = false;
 };
@@ -30,6 +35,10 @@ Shapes hiveMark(const MarkInput& input);
 inline constexpr double kMarkWidthMm = 12, kMarkHeightMm = 9;
 MarkInput markInput(const apiary::Season& season, const apiary::HiveState& hive,
                     const std::vector<strength::Judgement>& judgements, base::Date day);
+/// What looks at colonies are expected to find on the day that is drawn or printed.
+using ExpectedLooks = std::map<base::ColonyId, strength::ExpectedLook>;
+/// Puts what is expected of the hive's colonies into its mark, in outline.
+void addExpected(MarkInput& mark, const apiary::HiveState& hive, const ExpectedLooks& expected);
 
 /// The letters that stand beside a hive's number, each spelled out in the legend: B boost (small
 /// but sound), Q queen suspect or missing, S sick: nothing in or out, 2 two colonies, N not enough

@@ -268,6 +268,7 @@ double drawHead(PageCanvas& canvas, const PageFrame& frame, const SheetContext& 
   map.labels = lineLabels(context);
   map.word = context.in.word;
   map.text = context.in.text;
+  map.expected = context.in.expected;
   map.widthMm = frame.contentWidth() - kHeadWidth - kHeadGap;
   constexpr double kLegendMm = 8;
   constexpr std::size_t kManyHives = 60;

@@ -44,6 +44,8 @@ struct YardSheetInput {
   bool largeType = false;
   /// Pounds and Fahrenheit on the sheet instead of kilograms and Celsius.
   bool usUnits = false;
+  /// What looks are expected to find on the day of the sheet; null without a forecast.
+  const ExpectedLooks* expected = nullptr;
 };
 
 struct YardSheet {
