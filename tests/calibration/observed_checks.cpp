@@ -138,9 +138,12 @@ std::vector<Score> splitScores() {
         h.start.plusDays(static_cast<int>(number(row, "first_laying_day").value_or(14)) + 2);
     laying.eggsSeen = true;
     h.looks.push_back(laying);
-    const auto f = forecastHistory(h, 32.6, weather, figures, ask);
+    // All that is known of it is known on the day after its queen was seen to lay.
+    forecast::ForecastAsk mine = ask;
+    mine.from = laying.date;
+    const auto f = forecastHistory(h, 32.6, weather, figures, mine);
     const auto at = [&](int day) -> const forecast::ForecastDay& {
-      return f.days[static_cast<std::size_t>(h.start.plusDays(day) - ask.from)];
+      return f.days[static_cast<std::size_t>(h.start.plusDays(day) - mine.from)];
     };
     if (const auto n = number(row, "d77_frames_bees")) {
       bees.add(*n * kBeesPerFrame, at(77).seen, 200);
