@@ -100,9 +100,12 @@ QString heapWords(const apiary::Season& season, const apiary::HeapItem& item) {
   const QString type = frameTypeText(season, item.box.frameType);
   const QString from = Words::tr("%1, %2").arg(QString::fromStdString(item.fromHive.str()),
                                                adapt::dateText(item.since));
-  return Words::tr("%1, %2\n%3: %4")
-      .arg(item.wholeBox ? roleText(item.box.role) : Words::tr("comb"), type, from,
-           mostlyWords(item.box));
+  const QString what =
+      Words::tr("%1, %2").arg(item.wholeBox ? roleText(item.box.role) : Words::tr("comb"), type);
+  const bool seen = std::any_of(item.box.frames.begin(), item.box.frames.end(),
+                                [](const apiary::CombFrame& f) { return f.known(); });
+  if (!seen) return Words::tr("%1\noff %2").arg(what, from);
+  return Words::tr("%1\noff %2: %3").arg(what, from, mostlyWords(item.box));
 }
 
 }  // namespace outyard::hive
