@@ -107,6 +107,9 @@ void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
       case Action::Kind::Warmth:
         e.param(Param::CoverShell)[m] *= static_cast<float>(a.amount);
         break;
+      case Action::Kind::RoomIn:
+        e.param(Param::NestCells)[m] += static_cast<float>(a.amount);
+        break;
       case Action::Kind::LosesFieldBees:
         e.value(kForagers)[m] *= static_cast<float>(1 - a.amount);
         break;

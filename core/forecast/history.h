@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/apiary/state.h"
@@ -15,6 +16,7 @@ struct Look {
   std::optional<bool> eggsSeen;
   std::optional<double> mitesPer100;
   double washBees = 0;
+  std::string reader;  ///< who looked; empty = not recorded
 };
 
 /// What was done to a colony, in the terms of the model.
@@ -35,7 +37,8 @@ struct Action {
     KeepShare,
     Robbed,
     LosesFieldBees,
-    Warmth  ///< factor on the cold shell: under 1 over a strong colony's warmth
+    Warmth,  ///< factor on the cold shell: under 1 over a strong colony's warmth
+    RoomIn   ///< cells added to the nest
   };
   base::Date date;
   Kind kind = Kind::Feed;

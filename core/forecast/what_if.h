@@ -7,17 +7,11 @@
 #include <vector>
 
 #include "core/forecast/assimilation.h"
-#include "core/forecast/colony_forecast.h"
+#include "core/forecast/colony_run.h"
 
 /// What would happen if: the same members run on with and without an action, with the same draws
 /// and the same weather in both arms, so that a difference is the action's and not chance's.
 namespace outyard::forecast {
-
-/// The figures of every member on one day; member k has the same draws in every run.
-struct MemberDay {
-  base::Date date;
-  std::vector<float> bees, seen, sealed, brood, honeyKg, mites;
-};
 
 /// The course of one colony from the day of its start on.
 struct Course {
