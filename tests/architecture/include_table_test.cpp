@@ -37,10 +37,11 @@ const std::map<std::string, Rooms>& includeTable() {
       {"ui/adapt", kCoreForUi},
       {"ui/print", with(kCoreForUi, {"ui/adapt"})},
       {"ui/widgets", with(kCoreForUi, {"ui/adapt", "ui/print"})},
-      {"ui/yards", kTools},
-      {"ui/hive", kTools},
+      {"ui/charts", kTools},
+      {"ui/yards", with(kTools, {"ui/charts"})},
+      {"ui/hive", with(kTools, {"ui/charts"})},
       {"ui/pairs", kTools},
-      {"ui/main_window", with(kTools, {"ui/yards", "ui/hive", "ui/pairs"})},
+      {"ui/main_window", with(kTools, {"ui/charts", "ui/yards", "ui/hive", "ui/pairs"})},
   };
   return kTable;
 }

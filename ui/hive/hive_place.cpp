@@ -12,6 +12,7 @@
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTabBar>
+#include <QTabWidget>
 #include <QToolBar>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -20,11 +21,15 @@
 #include "core/sheet/walking_order.h"
 #include "ui/adapt/units.h"
 #include "ui/adapt/words.h"
+#include "ui/charts/course_panel.h"
+#include "ui/charts/course_view.h"
 #include "ui/hive/comb_face_edit.h"
 #include "ui/hive/estimate_words.h"
 #include "ui/hive/hive_actions.h"
 #include "ui/hive/hive_page.h"
+#include "ui/hive/journal_model.h"
 #include "ui/hive/journal_panel.h"
+#include "ui/hive/record_words.h"
 #include "ui/hive/stack_board.h"
 #include "ui/widgets/session_model.h"
 #include "ui/widgets/theme.h"
@@ -186,7 +191,22 @@ void HivePlace::makeMiddle(QVBoxLayout& to) {
   split->setStretchFactor(1, 2);
   split->setSizes({430, 270});
   split->setChildrenCollapsible(false);
-  to.addWidget(split, 1);
+  m_tabs = new QTabWidget(this);
+  m_tabs->setObjectName(QStringLiteral("hiveTabs"));
+  m_tabs->setDocumentMode(true);
+  m_tabs->addTab(split, tr("Stack and journal"));
+  m_course = new charts::CoursePanel(m_hub);
+  m_tabs->addTab(m_course, tr("Course"));
+  m_tabs->setTabToolTip(1, tr("Bees, brood, stores and mites over time, as seen and as expected"));
+  m_showCourse = new QAction(tr("Show the &course"), this);
+  m_showCourse->setObjectName(QStringLiteral("showCourse"));
+  m_showCourse->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C));
+  m_showCourse->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+  m_showCourse->setStatusTip(tr("Bees, brood, stores and mites over time; press again to go back"));
+  addAction(m_showCourse);
+  connect(m_showCourse, &QAction::triggered, this,
+          [this] { m_tabs->setCurrentIndex(m_tabs->currentIndex() == 1 ? 0 : 1); });
+  to.addWidget(m_tabs, 1);
 }
 
 void HivePlace::fillChooser() {
@@ -274,6 +294,27 @@ void HivePlace::showHive() {
   m_board->showHive(*state, stackSentence(m_hub.season(), *state));
   m_stackNote->setText(stackNote(m_hub.season(), *state, m_hub.shownDate()));
   showFacts(*state);
+  showCourse(*state);
+}
+
+void HivePlace::showCourse(const apiary::HiveState& state) {
+  const auto& colony = m_hub.selection().colony;
+  if (!colony || !state.colony(*colony)) {
+    m_course->clear(
+        tr("No colony lives in %1: there is nothing to expect.").arg(qs(state.hive.str())));
+    return;
+  }
+  JournalModel journal;
+  journal.load(m_hub.season(), state.hive, adapt::Units::from(m_hub.settings()));
+  std::vector<charts::Tick> ticks;
+  for (int row = 0; row < journal.rowCount(); ++row) {
+    const JournalLine& line = journal.line(row);
+    if (line.counts()) ticks.push_back({line.date, kindLetter(line.kind), line.words});
+  }
+  const QString title = state.stacked()
+                            ? tr("%1, colony %2").arg(qs(state.hive.str()), qs(colony->str()))
+                            : qs(state.hive.str());
+  m_course->showColony(*colony, title, std::move(ticks));
 }
 
 void HivePlace::showFacts(const apiary::HiveState& state) {
@@ -302,6 +343,10 @@ void HivePlace::step(int by) {
 }
 
 void HivePlace::printTo(QPagedPaintDevice& device) {
+  if (m_tabs->currentIndex() == 1 && m_course->view().data()) {
+    m_course->printTo(device);
+    return;
+  }
   const auto& chosen = m_hub.selection().hive;
   const auto* state = chosen ? m_hub.hive(*chosen) : nullptr;
   printHivePage(device, m_hub, state, m_journal->model());
@@ -315,6 +360,9 @@ QList<QAction*> HivePlace::menuActions() const {
   auto* combs = new QAction(const_cast<HivePlace*>(this));
   combs->setSeparator(true);
   out << combs << m_board->actions();
+  auto* course = new QAction(const_cast<HivePlace*>(this));
+  course->setSeparator(true);
+  out << course << m_showCourse << m_course->actions();
   out << m_journal->actions();
   return out;
 }

@@ -9,10 +9,15 @@ class QComboBox;
 class QLabel;
 class QStackedWidget;
 class QTabBar;
+class QTabWidget;
 class QVBoxLayout;
 
 namespace outyard::widgets {
 class SeasonHub;
+}
+
+namespace outyard::charts {
+class CoursePanel;
 }
 
 namespace outyard::hive {
@@ -43,6 +48,8 @@ class HivePlace : public widgets::Place {
   void fillChooser();
   void showHive();
   void showFacts(const apiary::HiveState& state);
+  /// The course of the chosen colony over time, with the hive's journal.
+  void showCourse(const apiary::HiveState& state);
   void chooseTyped();
   void step(int by);
 
@@ -61,6 +68,9 @@ class HivePlace : public widgets::Place {
   QLabel* m_stackNote = nullptr;
   QLabel* m_facts = nullptr;
   JournalPanel* m_journal = nullptr;
+  QTabWidget* m_tabs = nullptr;
+  charts::CoursePanel* m_course = nullptr;
+  QAction* m_showCourse = nullptr;
 };
 
 }  // namespace outyard::hive

@@ -17,6 +17,7 @@
 #include "ui/hive/hive_place.h"
 #include "ui/main_window/guide.h"
 #include "ui/pairs/pairs_place.h"
+#include "ui/widgets/forecast_status.h"
 #include "ui/yards/yards_place.h"
 
 namespace outyard::main_window {
@@ -193,7 +194,9 @@ void MainWindow::makeEditMenu() {
       menu, tr("&Redo"), QKeySequence::Redo, [this] { m_hub.redo(this); }, false);
   menu->addSeparator();
   addTo(
-      menu, tr("&Find hive…"), QKeySequence::Find, [this] { askHive(); }, true);
+      menu, tr("Find in the &season…"), QKeySequence::Find, [this] { findEverywhere(); }, true);
+  addTo(
+      menu, tr("&Find hive…"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] { askHive(); }, true);
 }
 
 void MainWindow::makeViewMenu() {
@@ -207,6 +210,9 @@ void MainWindow::makeViewMenu() {
     connect(action, &QAction::triggered, this, slot);
     return action;
   };
+  m_forecasts = new widgets::ForecastStatus(m_hub, this);
+  menu->addActions(m_forecasts->actions());
+  menu->addSeparator();
   auto& settings = m_hub.settings();
   auto* themes = menu->addMenu(tr("&Colours"));
   auto* themeGroup = new QActionGroup(this);
@@ -260,6 +266,7 @@ void MainWindow::makeStatus() {
   for (auto* label : {m_fileLabel, m_countLabel, m_dateLabel})
     label->setContentsMargins(6, 0, 6, 0);
   statusBar()->addWidget(m_fileLabel, 1);
+  statusBar()->addPermanentWidget(m_forecasts);
   statusBar()->addPermanentWidget(m_countLabel);
   statusBar()->addPermanentWidget(m_dateLabel);
 }

@@ -20,6 +20,10 @@ class QStackedWidget;
 class QToolBar;
 class QPagedPaintDevice;
 
+namespace outyard::widgets {
+class ForecastStatus;
+}
+
 namespace outyard::main_window {
 
 /// What the window asks of the program around it: the store, the exchange tables and the sheet
@@ -101,6 +105,8 @@ class MainWindow : public QMainWindow {
   void savePlacePdf();
   void savePicture();
   void askHive();
+  /// The quick search over the whole season, and the way to what was chosen.
+  void findEverywhere();
   void showAbout();
   void refreshActions();
   void refreshStatus();
@@ -124,6 +130,7 @@ class MainWindow : public QMainWindow {
   QLabel* m_dateLabel = nullptr;
   QLabel* m_fileLabel = nullptr;
   QLabel* m_countLabel = nullptr;
+  widgets::ForecastStatus* m_forecasts = nullptr;
   QAction* m_undo = nullptr;
   QAction* m_redo = nullptr;
   std::vector<QAction*> m_needSeason;

@@ -10,6 +10,7 @@
 #include "core/sheet/marks.h"
 #include "ui/adapt/units.h"
 #include "ui/adapt/words.h"
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/session_model.h"
 
 namespace outyard::widgets {
@@ -127,8 +128,19 @@ void fillStrength(ColonyFacts& facts, const strength::StrengthEstimate& seen,
   }
 }
 
+void fillExpected(ColonyFacts& facts, const sheet::ExpectedLooks& expected) {
+  const auto found = expected.find(facts.colony);
+  if (found == expected.end()) return;
+  const auto& look = found->second;
+  //: Whole seams: "8–9 seams".
+  facts.expected = Facts::tr("%1 seams").arg(rangeText(look.seams));
+  facts.expectedBrood = look.combs.whole().high == 0
+                            ? Facts::tr("no brood")
+                            : Facts::tr("brood on %1 combs").arg(rangeText(look.combs));
+}
+
 ColonyFacts colonyFacts(const SeasonHub& hub, const apiary::HiveState& hive,
-                        const apiary::ColonyState& colony) {
+                        const apiary::ColonyState& colony, const sheet::ExpectedLooks& expected) {
   ColonyFacts facts;
   facts.colony = colony.colony;
   facts.name = qs(colony.colony.str());
@@ -136,6 +148,7 @@ ColonyFacts colonyFacts(const SeasonHub& hub, const apiary::HiveState& hive,
     facts.name = Facts::tr("%1, %2").arg(facts.name, placeText(colony.place));
   }
   facts.queen = queenText(hub.season(), colony);
+  fillExpected(facts, expected);
   facts.lastLook = lookText(colony.lastInspection, hub.shownDate());
   for (const auto& judgement : hub.judgements(hive.yard)) {
     if (judgement.colony != colony.colony) continue;
@@ -171,6 +184,13 @@ QStringList tasksOf(const apiary::Season& season, const base::HiveId& hive) {
 }
 
 }  // namespace
+
+QString rangeText(const strength::Spread& spread) {
+  const auto whole = spread.whole();
+  return whole.low == whole.high ? QLocale().toString(whole.low)
+                                 : QStringLiteral("%1–%2").arg(QLocale().toString(whole.low),
+                                                               QLocale().toString(whole.high));
+}
 
 QString quarters(double value) {
   const double rounded = std::round(value * 4) / 4;
@@ -243,8 +263,9 @@ HiveFacts hiveFacts(const SeasonHub& hub, const apiary::HiveState& hive) {
   facts.status = statusText(hive);
   facts.stand = qs(hive.stand);
   facts.boxes = boxesText(hive);
+  const auto expected = hub.forecasts().expectedIn(hive.yard, hub.shownDate());
   for (const auto& colony : hive.colonies) {
-    facts.colonies.push_back(colonyFacts(hub, hive, colony));
+    facts.colonies.push_back(colonyFacts(hub, hive, colony, expected));
   }
   facts.tasks = tasksOf(hub.season(), hive.hive);
   return facts;
@@ -258,6 +279,9 @@ QString HiveFacts::sentence() const {
     if (!colony.seams.isEmpty()) parts << Facts::tr("%1 seams").arg(colony.seams);
     if (!colony.bees.isEmpty()) parts << Facts::tr("%1 bees").arg(colony.bees);
     parts << Facts::tr("last look %1").arg(colony.lastLook);
+    if (!colony.expected.isEmpty()) {
+      parts << Facts::tr("expected %1, %2").arg(colony.expected, colony.expectedBrood);
+    }
   }
   return parts.join(QStringLiteral(", "));
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/apiary/state.h"
+#include "core/strength/expected_look.h"
 #include "core/strength/verdict.h"
 
 namespace outyard::widgets {
@@ -25,7 +26,9 @@ struct ColonyFacts {
   QString brood;
   QString stores;
   QString queen;
-  QString lastLook;  ///< "18 Apr 2026, 7 days before"
+  QString expected;       ///< "8–9 seams" on the shown day; empty without a forecast
+  QString expectedBrood;  ///< "brood on 5–6 combs"
+  QString lastLook;       ///< "18 Apr 2026, 7 days before"
 };
 
 /// The facts that map, table and side panel show about one hive.
@@ -42,6 +45,9 @@ struct HiveFacts {
   [[nodiscard]] QString sentence() const;
 };
 HiveFacts hiveFacts(const SeasonHub& hub, const apiary::HiveState& hive);
+
+/// "8–9": whole seams or combs.
+QString rangeText(const strength::Spread& spread);
 
 /// The name of a code: codeText("frame_type", "zander"); an unknown one is shown as it is written.
 QString codeText(const char* set, std::string_view code);

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "ui/adapt/words.h"
+#include "ui/widgets/forecast_desk.h"
 
 namespace outyard::widgets {
 namespace {
@@ -18,7 +19,10 @@ const apiary::Season& noSeason() {
 
 SeasonHub::SeasonHub(Dialogs& dialogs, adapt::DeskSettings& settings, const base::Clock& clock,
                      QObject* parent)
-    : QObject(parent), m_dialogs(dialogs), m_settings(settings), m_clock(clock) {}
+    : QObject(parent), m_dialogs(dialogs), m_settings(settings), m_clock(clock) {
+  // Before any place connects, so that places never read what a change has outdated.
+  m_forecasts = std::make_unique<ForecastDesk>(*this);
+}
 
 SeasonHub::~SeasonHub() = default;
 
@@ -149,7 +153,9 @@ const apiary::HiveState* SeasonHub::hive(const base::HiveId& hive) const {
 const std::vector<strength::Judgement>& SeasonHub::judgements(const base::YardId& yard) const {
   const auto it = m_judgements.find(yard);
   if (it != m_judgements.end()) return it->second;
-  return m_judgements.emplace(yard, strength::judgeYard(season(), yard, shownDate())).first->second;
+  // A day ahead is judged by what is known today.
+  const auto day = std::min(shownDate(), workingDate());
+  return m_judgements.emplace(yard, strength::judgeYard(season(), yard, day)).first->second;
 }
 
 std::vector<strength::Judgement> SeasonHub::judgementsOf(const base::HiveId& hive) const {

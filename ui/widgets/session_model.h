@@ -18,6 +18,8 @@ class QWidget;
 
 namespace outyard::widgets {
 
+class ForecastDesk;
+
 /// What the person has chosen; all places show the same.
 struct Selection {
   std::optional<base::YardId> yard;
@@ -76,6 +78,11 @@ class SeasonHub : public QObject {
   /// Those of the colonies in one hive, the main one first.
   [[nodiscard]] std::vector<strength::Judgement> judgementsOf(const base::HiveId& hive) const;
 
+  /// The forecasts of the open season, worked out beside the window.
+  [[nodiscard]] ForecastDesk& forecasts() const { return *m_forecasts; }
+  /// True when the shown day lies after the working date: what is expected, not what was seen.
+  [[nodiscard]] bool showsFuture() const { return shownDate() > workingDate(); }
+
   [[nodiscard]] Dialogs& dialogs() const { return m_dialogs; }
   [[nodiscard]] adapt::DeskSettings& settings() const { return m_settings; }
   [[nodiscard]] const base::Clock& clock() const { return m_clock; }
@@ -96,6 +103,7 @@ class SeasonHub : public QObject {
   const base::Clock& m_clock;
   std::unique_ptr<session::Session> m_session;
   std::shared_ptr<void> m_subscription;
+  std::unique_ptr<ForecastDesk> m_forecasts;
   QString m_path;
   Selection m_selection;
   std::optional<base::Date> m_shown;

@@ -18,6 +18,8 @@
 namespace outyard::yards {
 namespace {
 
+constexpr int kWeek = 7;
+
 QToolButton* button(const QString& text, const QString& name, const char* objectName) {
   auto* made = new QToolButton;
   made->setText(text);
@@ -34,14 +36,17 @@ DateBar::DateBar(widgets::SeasonHub& hub, QWidget* parent)
       m_hub(hub),
       m_slider(new QSlider(Qt::Horizontal)),
       m_label(new QLabel),
-      m_back(button(QStringLiteral("◂"), tr("Earlier day with records"), "dateBack")),
-      m_on(button(QStringLiteral("▸"), tr("Later day with records"), "dateOn")),
+      m_back(button(QStringLiteral("◂"),
+                    tr("Earlier day with records; ahead of today, a week earlier"), "dateBack")),
+      m_on(button(QStringLiteral("▸"), tr("Later day with records; from today on, a week later"),
+                  "dateOn")),
       m_today(button(tr("Today"), tr("Back to the working date"), "dateToday")),
       m_wait(new QTimer(this)) {
   m_slider->setObjectName(QStringLiteral("dateSlider"));
   m_slider->setAccessibleName(tr("Day that the yard is shown on"));
   m_label->setAccessibleName(tr("Shown day"));
-  m_label->setMinimumWidth(fontMetrics().horizontalAdvance(QStringLiteral("30 September 2026")));
+  m_label->setMinimumWidth(fontMetrics().horizontalAdvance(
+      tr("%1, expected").arg(adapt::dateText(base::Date::fromYmd(2026, 9, 30).value()))));
   m_wait->setSingleShot(true);
   constexpr int kFrameMs = 30;  // a fast drag draws the yard once a frame, not once a day
   m_wait->setInterval(kFrameMs);
@@ -79,8 +84,7 @@ void DateBar::refresh() {
   m_days.assign(days.begin(), days.end());
   m_first = m_hub.firstDate();
   m_following = true;
-  m_slider->setRange(0, std::max(0, m_hub.workingDate() - m_first));
-  constexpr int kWeek = 7;
+  m_slider->setRange(0, std::max(0, m_hub.workingDate() - m_first) + kDaysAhead);
   m_slider->setPageStep(kWeek);
   m_following = false;
   setEnabled(m_hub.isOpen());
@@ -93,22 +97,29 @@ void DateBar::showDate() {
   m_slider->setValue(m_hub.shownDate() - m_first);
   m_following = false;
   const bool today = m_hub.showsToday();
-  m_label->setText(today ? tr("%1, today").arg(adapt::dateText(m_hub.shownDate()))
-                         : adapt::dateText(m_hub.shownDate()));
+  const QString day = adapt::dateText(m_hub.shownDate());
+  m_label->setText(today                 ? tr("%1, today").arg(day)
+                   : m_hub.showsFuture() ? tr("%1, expected").arg(day)
+                                         : day);
   QFont font = m_label->font();
   font.setBold(!today);
   m_label->setFont(font);
   m_today->setEnabled(!today);
   const base::Date shown = m_hub.shownDate();
   m_back->setEnabled(!m_days.empty() && m_days.front() < shown);
-  m_on->setEnabled(!today);
+  m_on->setEnabled(shown < m_hub.workingDate().plusDays(kDaysAhead));
 }
 
 void DateBar::step(int by) {
   const base::Date shown = m_hub.shownDate();
-  if (by < 0) {
+  if (by < 0 && shown > m_hub.workingDate()) {
+    m_hub.setShownDate(std::max(shown.plusDays(-kWeek), m_hub.workingDate()));
+  } else if (by < 0) {
     const auto it = std::lower_bound(m_days.begin(), m_days.end(), shown);
     if (it != m_days.begin()) m_hub.setShownDate(*std::prev(it));
+  } else if (shown >= m_hub.workingDate()) {
+    // Ahead there are no records: a week at a time.
+    m_hub.setShownDate(std::min(shown.plusDays(kWeek), m_hub.workingDate().plusDays(kDaysAhead)));
   } else {
     const auto it = std::upper_bound(m_days.begin(), m_days.end(), shown);
     m_hub.setShownDate(it == m_days.end() ? m_hub.workingDate()
@@ -133,6 +144,11 @@ void DateBar::paintEvent(QPaintEvent* /*event*/) {
     if (day < m_first || day > m_hub.workingDate()) continue;
     painter.drawLine(QPointF(xOf(day), top), QPointF(xOf(day), top + 5));
   }
+  // What lies ahead is hatched: nothing of it was seen.
+  const QColor ahead = palette().color(QPalette::PlaceholderText);
+  painter.setPen(QPen(ahead, 1, Qt::DotLine));
+  painter.drawLine(QPointF(xOf(m_hub.workingDate()) + 6, top + 3),
+                   QPointF(xOf(m_hub.workingDate().plusDays(kDaysAhead)), top + 3));
   // Today stands out by its shape: a filled triangle under its place.
   const double x = xOf(m_hub.workingDate());
   painter.setRenderHint(QPainter::Antialiasing);

@@ -12,11 +12,14 @@ class QToolButton;
 
 namespace outyard::yards {
 
-/// The days of the season under the map: drag to see the yard as it stood. Small ticks stand
+/// The days of the season under the map: drag to see the yard as it stood, or beyond today
+/// as it is expected to stand. Small ticks stand
 /// where the chosen yard has records; the buttons go from one such day to the next.
 class DateBar : public QWidget {
   Q_OBJECT
  public:
+  /// The slider reaches this far ahead of the working date.
+  static constexpr int kDaysAhead = 365;
   explicit DateBar(widgets::SeasonHub& hub, QWidget* parent = nullptr);
   void refresh();
   [[nodiscard]] const std::vector<base::Date>& recordDays() const { return m_days; }

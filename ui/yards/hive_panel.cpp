@@ -111,7 +111,10 @@ QString HivePanel::html(const widgets::HiveFacts& facts) const {
         {tr("Brood"), colony.brood},
         {tr("Stores"), colony.stores},
         {tr("Queen"), colony.queen},
-        {tr("Last look"), colony.lastLook}};
+        {tr("Last look"), colony.lastLook},
+        {tr("Expected"), colony.expected.isEmpty()
+                             ? QString()
+                             : tr("%1, %2").arg(colony.expected, colony.expectedBrood)}};
     page += QStringLiteral("<table style='margin-top:8px' cellspacing='0' cellpadding='1'>");
     for (const auto& [name, value] : lines) {
       if (value.isEmpty()) continue;

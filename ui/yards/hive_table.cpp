@@ -9,6 +9,7 @@
 #include <QSortFilterProxyModel>
 #include <algorithm>
 
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/mark_painter.h"
 
 namespace outyard::yards {
@@ -37,13 +38,17 @@ void HiveTableModel::refresh() {
   m_lines.clear();
   if (const auto yard = m_hub.selection().yard) {
     const auto& judgements = m_hub.judgements(*yard);
+    const auto expected = m_hub.forecasts().expectedIn(*yard, m_hub.shownDate());
+    const auto seenUpTo = std::min(m_hub.shownDate(), m_hub.workingDate());
     for (const auto& hive : m_hub.hives(*yard)) {
       Line line;
       line.hive = hive.hive;
       line.facts = widgets::hiveFacts(m_hub, hive);
+      auto mark = sheet::markInput(m_hub.season(), hive, judgements, seenUpTo);
+      sheet::addExpected(mark, hive, expected);
+      if (mark.expectedSeams) line.expectedOrder = *mark.expectedSeams;
       line.mark =
-          widgets::markPixmap(sheet::markInput(m_hub.season(), hive, judgements, m_hub.shownDate()),
-                              kMarkPx, QApplication::palette(), qApp->devicePixelRatio());
+          widgets::markPixmap(mark, kMarkPx, QApplication::palette(), qApp->devicePixelRatio());
       for (const auto& judgement : m_hub.judgementsOf(hive.hive)) {
         if (!judgement.strength || line.beesOrder >= 0) continue;
         if (judgement.strength->bees) line.beesOrder = judgement.strength->bees->median;
@@ -94,6 +99,8 @@ QString HiveTableModel::text(const Line& line, int column) const {
                                          : joined(line.facts, &ColonyFacts::judgement);
     case Seams:
       return joined(line.facts, &ColonyFacts::seams);
+    case Expected:
+      return joined(line.facts, &ColonyFacts::expected);
     case Bees:
       return joined(line.facts, &ColonyFacts::bees);
     case Brood:
@@ -133,6 +140,7 @@ QVariant HiveTableModel::data(const QModelIndex& index, int role) const {
     case kSortRole:
       if (index.column() == Bees) return line.beesOrder;
       if (index.column() == Seams) return line.seamsOrder;
+      if (index.column() == Expected) return line.expectedOrder;
       if (index.column() == Stores) return line.storesOrder;
       if (index.column() == LastLook) return line.lookOrder;
       return text(line, index.column());
@@ -154,6 +162,8 @@ QVariant HiveTableModel::headerData(int section, Qt::Orientation orientation, in
       return tr("Judgement");
     case Seams:
       return tr("Seams");
+    case Expected:
+      return tr("Expected");
     case Bees:
       return tr("Bees");
     case Brood:

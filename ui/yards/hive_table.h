@@ -19,6 +19,7 @@ class HiveTableModel : public QAbstractTableModel {
     Letters,
     Judgement,
     Seams,
+    Expected,
     Bees,
     Brood,
     Stores,
@@ -46,7 +47,7 @@ class HiveTableModel : public QAbstractTableModel {
     base::HiveId hive;
     widgets::HiveFacts facts;
     QPixmap mark;
-    double beesOrder = -1, seamsOrder = -1, storesOrder = -1;
+    double beesOrder = -1, seamsOrder = -1, storesOrder = -1, expectedOrder = -1;
     int lookOrder = -1;
   };
   [[nodiscard]] QString text(const Line& line, int column) const;

@@ -9,6 +9,7 @@
 
 #include "core/sheet/marks.h"
 #include "ui/adapt/words.h"
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/hive_facts.h"
 #include "ui/widgets/theme.h"
 #include "ui/yards/mark_layout.h"
@@ -195,6 +196,8 @@ void YardMap::refreshHives() {
   std::set<base::HiveId> here;
   if (m_yard) {
     const auto& judgements = m_hub.judgements(*m_yard);
+    const auto expected = m_hub.forecasts().expectedIn(*m_yard, m_hub.shownDate());
+    const auto seenUpTo = std::min(m_hub.shownDate(), m_hub.workingDate());
     for (const auto& hive : m_hub.hives(*m_yard)) {
       here.insert(hive.hive);
       auto& item = m_hives[hive.hive];
@@ -203,7 +206,8 @@ void YardMap::refreshHives() {
         m_scene.addItem(item);
       }
       item->setPos(sceneOf(hive));
-      const auto input = sheet::markInput(m_hub.season(), hive, judgements, m_hub.shownDate());
+      auto input = sheet::markInput(m_hub.season(), hive, judgements, seenUpTo);
+      sheet::addExpected(input, hive, expected);
       item->setLook(widgets::makeMark(input),
                     QString::fromStdString(sheet::markLetters(hive, judgements)), palette(),
                     font());

@@ -79,7 +79,7 @@ void YardMap::mouseMoveEvent(QMouseEvent* event) {
     const int far = (point - m_drag->pressed).manhattanLength();
     if (far < QApplication::startDragDistance()) return;
     if (!mayDrag()) {
-      Q_EMIT dragHint(tr("An earlier day is shown. Go back to today to move hives."));
+      Q_EMIT dragHint(tr("Another day is shown. Go back to today to move hives."));
       return;
     }
     beginDrag();

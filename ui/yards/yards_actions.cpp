@@ -6,6 +6,7 @@
 #include <QMenu>
 #include <algorithm>
 
+#include "ui/charts/group_course.h"
 #include "ui/widgets/theme.h"
 #include "ui/yards/hive_panel.h"
 #include "ui/yards/hive_table.h"
@@ -77,6 +78,12 @@ void YardsPlace::makeActions() {
   m_addStand = make(tr("Add s&tand…"), {}, [this] { addStand(std::nullopt); });
   m_addYard = make(tr("Add &yard…"), {}, [this] { addYard(); });
   m_changeYard = make(tr("&Change yard…"), {}, [this] { changeYard(); });
+  m_course =
+      make(tr("Co&urse of the yard…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] {
+        charts::GroupCourseDialog dialog(m_hub, this);
+        if (m_hub.dialogs().run(dialog)) Q_EMIT openPlace(QStringLiteral("hive"));
+      });
+  m_course->setStatusTip(tr("Bees, brood, stores and mites expected: the sum, or each hive"));
 }
 
 void YardsPlace::connectMap() {
@@ -129,7 +136,7 @@ void YardsPlace::refreshActions() {
   for (auto* action : {m_inspect, m_setOver, m_unite, m_swap, m_moveHive, m_correct}) {
     action->setEnabled(hive);
   }
-  for (auto* action : {m_addHive, m_addStand, m_changeYard}) action->setEnabled(yard);
+  for (auto* action : {m_addHive, m_addStand, m_changeYard, m_course}) action->setEnabled(yard);
   m_addYard->setEnabled(open);
   m_arrange->setEnabled(yard);
   refreshArrangeActions();

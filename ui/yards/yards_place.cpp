@@ -15,6 +15,7 @@
 #include <QVBoxLayout>
 
 #include "ui/adapt/words.h"
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/theme.h"
 #include "ui/yards/date_bar.h"
 #include "ui/yards/hive_panel.h"
@@ -111,6 +112,14 @@ YardsPlace::YardsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
     refreshHead();
     refreshActions();
   });
+  connect(&hub.forecasts(), &widgets::ForecastDesk::updated, this,
+          [this](const base::YardId& yard) {
+            if (yard != m_hub.selection().yard) return;
+            m_map->refresh();
+            m_table->refresh();
+            m_panel->refresh();
+            refreshHead();
+          });
   showAsTable(hub.settings().get(adapt::desk::kYardsAsTable));
   refresh();
 }
@@ -131,12 +140,12 @@ QList<QAction*> YardsPlace::menuActions() const {
     separator->setSeparator(true);
     return separator;
   };
-  return {m_asMap,     m_asTable,    m_zoomIn,   m_zoomOut,
-          m_fit,       m_showLegend, m_arrange,  m_several->menuAction(),
-          line(),      m_openHive,   m_inspect,  m_setOver,
-          m_unite,     m_swap,       m_moveHive, m_correct,
-          line(),      m_addHive,    m_addStand, m_addYard,
-          m_changeYard};
+  return {m_asMap,   m_asTable,    m_zoomIn,   m_zoomOut,
+          m_fit,     m_showLegend, m_arrange,  m_several->menuAction(),
+          line(),    m_openHive,   m_inspect,  m_setOver,
+          m_unite,   m_swap,       m_moveHive, m_correct,
+          m_course,  line(),       m_addHive,  m_addStand,
+          m_addYard, m_changeYard};
 }
 
 void YardsPlace::takeFocus() {
@@ -241,7 +250,14 @@ void YardsPlace::refreshHead() {
   m_name->setText(name);
   m_name->setToolTip(QString::fromStdString(yard->access));
   QString hint;
-  if (!m_hub.showsToday()) {
+  if (m_hub.showsFuture()) {
+    hint = m_hub.forecasts().isFresh(yard->yard)
+               ? tr("Outlines: the seams expected on %1; the fainter, the less sure. Filled: as "
+                    "last seen. Nothing planned is taken in.")
+                     .arg(adapt::dateText(m_hub.shownDate()))
+               : tr("What is expected on %1 is being worked out.")
+                     .arg(adapt::dateText(m_hub.shownDate()));
+  } else if (!m_hub.showsToday()) {
     hint = tr("As it stood on %1. Hives are moved on today's map only.")
                .arg(adapt::dateText(m_hub.shownDate()));
   } else if (m_map->arranging() && m_map->marked().size() > 1) {

@@ -91,7 +91,7 @@ class YardsPlace : public widgets::Place {
   QMenu* m_several = nullptr;
   QAction *m_asMap = nullptr, *m_asTable = nullptr, *m_arrange = nullptr, *m_showLegend = nullptr;
   QAction *m_zoomIn = nullptr, *m_zoomOut = nullptr, *m_fit = nullptr;
-  QAction *m_addYard = nullptr, *m_changeYard = nullptr, *m_addHive = nullptr,
+  QAction *m_addYard = nullptr, *m_changeYard = nullptr, *m_course = nullptr, *m_addHive = nullptr,
           *m_addStand = nullptr;
   QAction *m_openHive = nullptr, *m_inspect = nullptr, *m_setOver = nullptr, *m_unite = nullptr,
           *m_swap = nullptr, *m_moveHive = nullptr, *m_correct = nullptr;

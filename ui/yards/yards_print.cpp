@@ -9,6 +9,7 @@
 #include "ui/adapt/words.h"
 #include "ui/print/font_measurer.h"
 #include "ui/print/painter.h"
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/hive_facts.h"
 #include "ui/yards/hive_table.h"
 #include "ui/yards/yard_map.h"
@@ -82,6 +83,8 @@ void YardsPlace::printTo(QPagedPaintDevice& device) {
   input.heightMm = width * 0.62;
   input.word = adapt::wordsUtf8;
   input.text = &measurer;
+  const auto expected = m_hub.forecasts().expectedIn(yard->yard, m_hub.shownDate());
+  input.expected = &expected;
   painter.save();
   painter.translate(kMarginMm, kMarginMm + kHeadMm);
   print::paintShapes(painter, sheet::mapDrawing(input).shapes, print::Palette::paper());
