@@ -67,6 +67,10 @@ class LogState {
       const float* x = m_ce.e.value(v);
       m_rows.emplace_back(x, x + m_n);
     }
+    for (const auto& r : m_ce.readers) {
+      pushLog(r.bees.data());
+      pushLog(r.brood.data());
+    }
   }
   [[nodiscard]] std::vector<std::vector<double>>& rows() { return m_rows; }
 
@@ -99,6 +103,10 @@ class LogState {
             static_cast<float>(std::clamp(m_rows[row][static_cast<std::size_t>(m)], -4.0, 4.0));
       }
       ++row;
+    }
+    for (auto& r : m_ce.readers) {
+      popLog(r.bees.data(), row++, 0.3, 3);
+      popLog(r.brood.data(), row++, 0.3, 3);
     }
   }
 
@@ -195,7 +203,31 @@ double seenBees(const ColonyEnsemble& ce, int member, double bees, double forage
          static_cast<double>(ce.seenShare[static_cast<std::size_t>(member)]);
 }
 
+namespace {
+
+/// The named reader of this colony; one not met before gets a draw for each member. The same reader
+/// differs from others by up to 15 % (Bartlett et al. 2024).
+constexpr double kReaderSpread = 0.1;
+
+const ColonyEnsemble::Reader* readerOf(ColonyEnsemble& ce, const std::string& name,
+                                       base::Random& random) {
+  if (name.empty()) return nullptr;
+  for (const auto& r : ce.readers) {
+    if (r.name == name) return &r;
+  }
+  ColonyEnsemble::Reader r{name, {}, {}};
+  for (int m = 0; m < ce.e.members; ++m) {
+    r.bees.push_back(static_cast<float>(exactExp(kReaderSpread * normalDraw(random))));
+    r.brood.push_back(static_cast<float>(exactExp(kReaderSpread * normalDraw(random))));
+  }
+  ce.readers.push_back(std::move(r));
+  return &ce.readers.back();
+}
+
+}  // namespace
+
 std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Random& random) {
+  const ColonyEnsemble::Reader* reader = readerOf(ce, look.reader, random);
   std::vector<Surprise> out;
   Ensemble& e = ce.e;
   const auto report = [&](double off, bool bees, double expectedLog, double seen) {
@@ -222,7 +254,9 @@ std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Ran
     for (int m = 0; m < e.members; ++m) e.value(kQueenless)[m] = 0;
   }
   take(look.bees, 30, true, [&](int m) {
-    return logOf(seenBees(ce, m, adults(e, m), static_cast<double>(e.value(kForagers)[m])), 30);
+    const double own = reader ? static_cast<double>(reader->bees[static_cast<std::size_t>(m)]) : 1;
+    return logOf(own * seenBees(ce, m, adults(e, m), static_cast<double>(e.value(kForagers)[m])),
+                 30);
   });
   // No brood at all where there should be some, and nothing said of eggs: the queen may be gone, a
   // new one may be on her way, or one begins to lay (shares: our assumption).
@@ -250,7 +284,9 @@ std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Ran
   none(look.eggs, kEgg, kEggDays);
   if (!look.sealed && !look.open) none(look.brood, kEgg, kEggDays + kOpenDays + kSealedDays);
   const auto read = [&](int m) {
-    return static_cast<double>(ce.sealedRead[static_cast<std::size_t>(m)]);
+    const auto i = static_cast<std::size_t>(m);
+    return static_cast<double>(ce.sealedRead[i]) *
+           (reader ? static_cast<double>(reader->brood[i]) : 1);
   };
   take(look.sealed, 60, false,
        [&](int m) { return logOf(total(e, kSealed, kSealedDays, m) * read(m), 60); });

@@ -12,6 +12,12 @@ namespace outyard::forecast {
 struct ColonyEnsemble {
   Ensemble e;
   std::vector<float> seenShare, sealedRead;
+  /// What one named reader makes of bees and of brood beside a careful count, learnt along.
+  struct Reader {
+    std::string name;
+    std::vector<float> bees, brood;
+  };
+  std::vector<Reader> readers;
   explicit ColonyEnsemble(int members = 0)
       : e(members),
         seenShare(static_cast<std::size_t>(members), 1.0F),

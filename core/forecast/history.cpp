@@ -145,6 +145,7 @@ class Builder {
     look.brood = s.broodCells;
     look.honeyKg = s.honeyKg;
     look.eggsSeen = i.eggsSeen;
+    look.reader = i.reader;
     m_out.looks.push_back(look);
   }
 
