@@ -57,7 +57,7 @@ double springLeadDays(double latitudeDeg) {
 }
 double autumnLagDays(double latitudeDeg) {
   const double lat = latitudeDeg < 0 ? -latitudeDeg : latitudeDeg;
-  return (47 - lat) * 2.7;
+  return (47 - lat) * (lat < 47 ? 2.7 : 1.2);
 }
 
 double layingSeason(int day, double springShift, double autumnShift) {
@@ -91,9 +91,11 @@ FlowOfDay flowOn(const apiary::Season& season, const base::YardId& yard, double 
   const double north = latitudeDeg < 0 ? -latitudeDeg : latitudeDeg;
   out.pollen = std::max(out.pollen, 0.6 * std::clamp((40 - north) / 8, 0.0, 1.0));
   if (spring > 100 && spring <= 130) out.nectar = 1;
-  if (spring > 130 && autumn <= 195) out.nectar = 1.8;
-  if (autumn > 195 && autumn <= 230) out.nectar = 0.5;
-  if (autumn > 230 && autumn <= 268) out.nectar = 1;
+  // The main flow, at least six weeks where the summer is short; a dearth; a late flow.
+  const bool main = spring > 130 && (autumn <= 195 || spring <= 175);
+  if (main) out.nectar = 1.8;
+  if (!main && autumn > 195 && autumn <= 230) out.nectar = 0.5;
+  if (!main && autumn > 230 && autumn <= 268) out.nectar = 1;
   return out;
 }
 

@@ -13,7 +13,7 @@ namespace outyard::forecast {
 /// by days; southern places begin earlier and end later.
 double layingSeason(int northernDayOfYear, double springShiftDays, double autumnShiftDays);
 /// How many days earlier spring begins, and later laying ends, than at 47 degrees (our
-/// assumption: 2.2 and 3.2 days a degree).
+/// assumption: 2.2 and 2.7 days a degree, north of it 2.2 and 1.2).
 double springLeadDays(double latitudeDeg);
 double autumnLagDays(double latitudeDeg);
 

@@ -119,8 +119,11 @@ double normalDraw(base::Random& random) {
 
 double normalMeanC(double latitudeDeg, int dayOfYear) {
   const double lat = latitudeDeg < 0 ? -latitudeDeg : latitudeDeg;
-  const double mean = 27 - 0.0083 * lat * lat;
-  const double half = 4 + 0.18 * lat;
+  // Beyond 47 degrees bees are kept where it is mild for the latitude: the parabola would fall to
+  // -3 degrees of yearly mean at 60, places there have about +4.
+  const double south = std::min(lat, 47.0);
+  const double mean = 27 - 0.0083 * south * south - 0.38 * (lat - south);
+  const double half = 4 + 0.18 * south;
   const int day = northernDay(latitudeDeg, dayOfYear);
   return mean + half * exactCos(2 * kPi * (day - 202) / 365.0);  // warmest about 21 July
 }

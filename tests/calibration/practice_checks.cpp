@@ -2,6 +2,7 @@
 // Facts of the trade: common practice, no source.
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "tests/calibration/checks.h"
 #include "tests/calibration/colony_run.h"
@@ -104,6 +105,28 @@ std::vector<Check> practiceChecks() {
   out.push_back({"A nucleus of 5,000 bees in the southern spring after 63 days", "36 S", "normals",
                  "5,000 bees, 5,400 brood on 1 November", kPractice, "bees", 11000, 26000,
                  south.bees[63].median, 0, true});
+  // The edges of where bees are kept.
+  for (const auto& [latitude, place, date] : {std::tuple{60.0, "60 N", "2026-05-10"},
+                                              {31.0, "31 N", "2026-03-01"},
+                                              {-31.0, "31 S", "2025-09-01"},
+                                              {-46.0, "46 S", "2025-10-25"}}) {
+    Start s;
+    s.latitude = latitude;
+    s.date = date;
+    s.bees = 10000;
+    s.sealed = 4500;
+    s.open = 2300;
+    s.eggs = 1100;
+    s.honeyKg = 8;
+    s.origin = ColonyOrigin::Wintered;
+    s.nestCells = 138000;
+    const Run r = run(s, 150);
+    double most = 0;
+    for (const auto& b : r.bees) most = std::max(most, b.median);
+    out.push_back({"A sound spring colony's most adults in 150 days", place, "normals",
+                   std::string("10,000 bees, 7,900 brood on ") + date, kPractice, "bees", 20000,
+                   50000, most, 0, true});
+  }
   return out;
 }
 

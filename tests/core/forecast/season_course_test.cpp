@@ -57,6 +57,11 @@ TEST(Season, SouthIsHalfAYearAway) {
   EXPECT_NEAR(normalMeanC(-40, 20), normalMeanC(40, 202), 0.01);
   EXPECT_GT(normalMeanC(45, 200), 15);
   EXPECT_LT(normalMeanC(45, 20), 5);
+  // Helsinki and Oslo, 60 N: mean of the year about 6, of July about 17 to 18 (from memory).
+  double sum = 0;
+  for (int d = 1; d <= 365; ++d) sum += normalMeanC(60, d);
+  EXPECT_NEAR(sum / 365, 5, 2.5);
+  EXPECT_NEAR(normalMeanC(60, 202), 17, 2.5);
 }
 
 TEST(Weather, KnownDaysAreKnownAndLaterOnesSpread) {
