@@ -44,9 +44,10 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   planning::BoostRequest boost;
   boost.yards = {yard};
   boost.date = request.date;
-  auto problem = planning::makeBoostProblem(season, boost);
-  if (!problem) return problem.failure();
   base::Progress quiet;
+  const int threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+  auto problem = planning::makeForecastProblem(season, boost, threads, quiet);
+  if (!problem) return problem.failure();
   const auto plan = planning::solveBoost(std::move(*problem), quiet);
   if (!plan) return plan.failure();
   const print::FontMeasurer measurer;

@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <thread>
+
 #include "app/season_access.h"
 #include "app/table_out.h"
 #include "app/verb_list.h"
@@ -77,9 +80,10 @@ int run(const QCommandLineParser& parser, const QStringList& arguments, Streams 
   }
   request.pins = values(parser, "pin");
   request.forbids = values(parser, "forbid");
-  auto problem = planning::makeBoostProblem(season->season(), request);
-  if (!problem) return complain(streams, problem.failure());
   LineProgress progress(streams.err);
+  const int threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+  auto problem = planning::makeForecastProblem(season->season(), request, threads, progress);
+  if (!problem) return complain(streams, problem.failure());
   const auto plan = planning::solveBoost(std::move(*problem), progress);
   if (!plan) return complain(streams, plan.failure());
   for (const auto& note : plan->problem.notes) streams.err << adapt::words(note) << '\n';

@@ -27,6 +27,14 @@ struct Takes {
   int stack = 0;  ///< 1 when the donor carries the small colony
 };
 
+/// Chances to be usable on the target day, from paired runs without and with the option.
+struct BoostChance {
+  double receiverWithout = 0, receiverWith = 0;
+  double donorWithout = 0, donorWith = 0;  ///< both 0 without a donor
+  double better = 0;     ///< share of the draws in which the receiver then has more bees
+  double donorBees = 0;  ///< bees that the donor then has more (fewer: negative), on the median
+};
+
 struct BoostOption {
   std::string id;  ///< method:colony:donor:k, stable between runs
   base::ColonyId colony;
@@ -35,9 +43,12 @@ struct BoostOption {
   std::optional<base::ColonyId> donorColony;
   std::optional<base::HiveId> donorHive;
   double beesMoved = 0, framesMoved = 0;
-  double benefit = 0, donorCost = 0, otherCost = 0, net = 0;  ///< thousands of bees; 1e-6 steps
-  Gain gain;                                                  ///< bees
-  std::map<std::string, int> gear;                            ///< uses, by gear item
+  /// In 1e-6 steps; expected usable colonies, or thousands of bees with basis "strength_now".
+  double benefit = 0, donorCost = 0, otherCost = 0, net = 0;
+  Gain gain;                          ///< bees
+  double sealedCells = 0;             ///< on the combs that are given
+  std::optional<BoostChance> chance;  ///< with basis "forecast"
+  std::map<std::string, int> gear;    ///< uses, by gear item
   double hours = 0;
   Takes takes;
   std::vector<base::Message> why;
@@ -88,6 +99,7 @@ struct BoostProblem {
   std::vector<Barred> donorNotes;
   /// What the benefits were worked out from. "strength_now": bees covering brood after the move,
   /// from the estimates of the last looks alone; nothing about growth until the target date.
+  /// "forecast": gain in the expected number of usable colonies on the target day (boost_forecast).
   std::string basis = "strength_now";
   int evidenceDays = 10;  ///< how old a look may be; a plan holds as long as its looks do
 };
@@ -111,6 +123,15 @@ struct BoostPlan {
 /// Judgements, bars and every eligible option. Fails for an unknown yard.
 base::Result<BoostProblem> makeBoostProblem(const apiary::Season& season,
                                             const BoostRequest& request);
+/// The same with benefits from paired what-if runs of every option, on as many threads as given:
+/// the answer does not depend on their number. Cancelled: fails with "planning.cancelled".
+base::Result<BoostProblem> makeForecastProblem(const apiary::Season& season,
+                                               const BoostRequest& request, int threads,
+                                               base::Progress& progress);
+/// The problem with other pins and forbids, for another solving; ids that it does not have are
+/// left out.
+BoostProblem repinned(BoostProblem problem, std::vector<std::string> pins,
+                      std::vector<std::string> forbids);
 /// Rules that hold in every problem: each colony gets exactly one of its options. Part of the
 /// JSON; solveBoost adds them itself, a maker of problems need not.
 std::vector<BoostRule> standingRules(const BoostProblem& problem);

@@ -273,6 +273,7 @@ void OptionMaker::add(const Party& p, Method method, const Donor* donor, int k, 
   o.beesMoved = move.bees;
   o.framesMoved = move.combs;
   o.gain = move.gain;
+  o.sealedCells = move.given;
   if (method != Method::Unite) {
     o.takes = {move.bees, method == Method::Room ? 0 : move.combs, method == Method::Stack ? 1 : 0};
   }

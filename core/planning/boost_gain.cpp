@@ -66,6 +66,7 @@ std::optional<Move> sealedMove(const StrengthEstimate& weak, const StrengthEstim
   Move m;
   m.bees = std::floor(nurses);
   m.combs = combs;
+  m.given = given;
   m.uncovered = given - kept;
   m.gain = band(kept * f.emergence + nurses, weak.bees->sigmaLog, donor.sealedCells->sigmaLog,
                 kSealedSpread);

@@ -17,6 +17,7 @@ struct Move {
   double combs = 0;
   Gain gain;  ///< expected, risks counted in
   double donorLoss = 0;
+  double given = 0;  ///< sealed cells on the combs
   /// Sealed cells given that the receiver cannot keep warm.
   double uncovered = 0;
 };

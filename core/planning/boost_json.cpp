@@ -110,6 +110,21 @@ void writeOption(Writer& w, const BoostOption& o) {
   number("donor_cost", o.donorCost);
   number("other_cost", o.otherCost);
   number("net", o.net);
+  if (!visit) {
+    number("gain", o.gain.median);
+    number("gain_low", o.gain.low);
+    number("gain_high", o.gain.high);
+  }
+  if (o.chance) {
+    w.key("chance");
+    w.open('{');
+    number("receiver_without", o.chance->receiverWithout);
+    number("receiver_with", o.chance->receiverWith);
+    number("donor_without", o.chance->donorWithout);
+    number("donor_with", o.chance->donorWith);
+    number("more_bees", o.chance->better);
+    w.close('}');
+  }
   w.key("uses");
   w.open('{');
   for (const auto& [item, n] : o.gear) {
@@ -171,7 +186,7 @@ std::string boostJson(const BoostPlan& plan,
   };
   w.open('{');
   number("format", 1);
-  text("unit", "thousand bees covering brood");
+  text("unit", p.basis == "forecast" ? "expected usable colonies" : "thousand bees covering brood");
   text("basis", p.basis);
   text("status", plan.optimal ? "optimal" : "feasible");
   number("bound", plan.bound);

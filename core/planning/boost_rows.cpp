@@ -2,6 +2,7 @@
 #include "core/planning/boost_rows.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 #include "core/planning/boost_words.h"
@@ -89,14 +90,24 @@ std::vector<Message> reasonsFor(const BoostPlan& plan, const BoostOption& chosen
   const BoostOption* second = plan.secondBest(chosen.colony);
   if (!second) return why;
   const double less = hundredths(chosen.net - second->net);
+  // By forecast the difference is in usable colonies, else in thousands of bees.
+  const bool usable = plan.problem.basis == "forecast";
   if (less >= 0) {
-    why.push_back(message("planning.second_best", optionWords(*second), less));
+    why.push_back(usable ? message("planning.second_usable", optionWords(*second), less)
+                         : message("planning.second_best", optionWords(*second), less));
+  } else if (usable) {
+    why.push_back(message("planning.elsewhere_usable", optionWords(*second), -less));
   } else {
     // Better for this colony alone: the donor, the gear or the hours serve another one more.
     why.push_back(message("planning.better_elsewhere", optionWords(*second), -less));
   }
   const bool both = chosen.method != Method::Leave && second->method != Method::Leave;
-  if (both && second->gain.median >= chosen.gain.low && second->gain.median <= chosen.gain.high) {
+  // Two options a fiftieth of a colony apart are one to the forecast.
+  constexpr double kTellApart = 0.02;
+  const bool equal =
+      usable ? std::abs(chosen.net - second->net) < kTellApart
+             : second->gain.median >= chosen.gain.low && second->gain.median <= chosen.gain.high;
+  if (both && equal) {
     why.push_back(message("planning.about_equal", optionWords(*second)));
   }
   if (chosen.donorColony && second->donorColony == chosen.donorColony) {
@@ -104,8 +115,10 @@ std::vector<Message> reasonsFor(const BoostPlan& plan, const BoostOption& chosen
       return o.donorColony && o.donorColony != chosen.donorColony && o.method == chosen.method;
     });
     if (other) {
-      why.push_back(message("planning.second_donor", other->donorHive->str(),
-                            hundredths(chosen.net - other->net)));
+      const double fewer = hundredths(chosen.net - other->net);
+      const std::string& donor = other->donorHive->str();
+      why.push_back(usable ? message("planning.second_donor_usable", donor, fewer)
+                           : message("planning.second_donor", donor, fewer));
     }
   }
   return why;

@@ -122,10 +122,8 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.why.sound",
                    "%1 has a laying queen and %2 seams: too few bees, not a poor queen."},
     CatalogueEntry{"planning.why.queen", "%1 has %2 seams and its queen is poor or gone."},
-    CatalogueEntry{
-        "planning.why.stack",
-        "Set over %3, %1 gains about %2 bees in a week; both queens stay. Of 10 like this "
-        "about 8 become usable."},
+    CatalogueEntry{"planning.why.stack",
+                   "Set over %3, %1 gains about %2 bees in a week; both queens stay."},
     CatalogueEntry{"planning.why.donor_room",
                    "%1 needs laying room beneath first: a second chamber goes on."},
     CatalogueEntry{
@@ -143,6 +141,18 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.why.feed", "%1 has %2 kg of stores, under %3 kg."},
     CatalogueEntry{"planning.why.cost",
                    "%1 (%2 seams) gives up what about %3 bees are worth to it."},
+    CatalogueEntry{
+        "planning.why.chance",
+        "Chance that %1 is usable on %2: %4 % instead of %3 %, with about %5 more bees."},
+    CatalogueEntry{"planning.why.donor_chance",
+                   "%1: chance %3 % instead of %2 %, with about %4 fewer bees."},
+    CatalogueEntry{
+        "planning.why.donor_gain",
+        "%1 is then usable on %2 with a chance of %4 % instead of %3 %, with about %5 more "
+        "bees."},
+    CatalogueEntry{"planning.note.from_looks",
+                   "%1 cannot be forecast: its gain is from what was seen alone."},
+    CatalogueEntry{"planning.cancelled", "The plan was stopped before it was ready."},
     CatalogueEntry{"planning.why.drive", "Drive to yard %1."},
 
     // The rows of the plan
@@ -155,6 +165,11 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.do.stack", "set over %1"},
     CatalogueEntry{"planning.do.swap", "swap stands with %1"},
     CatalogueEntry{"planning.do.unite", "unite with %1"},
+    CatalogueEntry{"planning.second_usable", "Second best: %1, −%2 usable colonies."},
+    CatalogueEntry{"planning.elsewhere_usable",
+                   "For this colony alone %1 would be better by %2 usable colonies; the donor, the "
+                   "gear or the hours do more good elsewhere."},
+    CatalogueEntry{"planning.second_donor_usable", "Second donor: %1, −%2 usable colonies."},
     CatalogueEntry{"planning.second_best", "Second best: %1, %2 thousand bees less."},
     CatalogueEntry{"planning.better_elsewhere",
                    "For this colony alone %1 would be better by %2 thousand bees; the donor, the "

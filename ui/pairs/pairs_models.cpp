@@ -188,11 +188,24 @@ std::vector<TextTable::Line> barredLines(const planning::BoostPlan& plan) {
   return lines;
 }
 
+namespace {
+/// Bees that the donor then has fewer by forecast, else what it gives up in bees.
+QString donorLossText(const planning::BoostOption& o, const planning::BoostProblem& problem) {
+  if (!o.donorColony) return QStringLiteral("–");
+  if (o.chance) {
+    return o.chance->donorBees < 0
+               ? Words::tr("%1 bees").arg(adapt::roundNumber(-o.chance->donorBees))
+               : QStringLiteral("–");
+  }
+  return o.donorCost > 0 ? worthText(o.donorCost, problem) : QStringLiteral("–");
+}
+}  // namespace
+
 QStringList pairHead() {
-  return {Words::tr("Colony"),      Words::tr("Judgement"),  Words::tr("Do"),
-          Words::tr("From"),        Words::tr("Bees moved"), Words::tr("Gains, bees"),
-          Words::tr("Donor loses"), Words::tr("Held"),       Words::tr("Second best"),
-          Words::tr("Why")};
+  return {Words::tr("Colony"),      Words::tr("Judgement"),   Words::tr("Do"),
+          Words::tr("From"),        Words::tr("Bees moved"),  Words::tr("Gains, bees"),
+          Words::tr("Usable"),      Words::tr("Donor loses"), Words::tr("Held"),
+          Words::tr("Second best"), Words::tr("Why")};
 }
 
 std::vector<TextTable::Line> pairLines(const planning::BoostPlan& plan) {
@@ -215,9 +228,8 @@ std::vector<TextTable::Line> pairLines(const planning::BoostPlan& plan) {
           methodText(o->method),
           o->donorHive ? QString::fromStdString(o->donorHive->str()) : QStringLiteral("–"),
           o->beesMoved > 0 ? adapt::roundNumber(o->beesMoved) : QStringLiteral("–"), gainText(*o),
-          o->donorCost > 0 ? thousandsText(o->donorCost) : QStringLiteral("–"),
-          held.join(QStringLiteral(", ")), second ? optionText(*second) : QStringLiteral("–"),
-          sentences(row.why)},
+          chanceText(*o), donorLossText(*o, plan.problem), held.join(QStringLiteral(", ")),
+          second ? optionText(*second) : QStringLiteral("–"), sentences(row.why)},
          row.colony,
          row.hive,
          acts});

@@ -104,20 +104,24 @@ void PairsPlace::showPlan() {
 
   QString sum;
   if (m_pairs->rowCount() > 0) {
-    sum = tr("Over leaving all as it is, the plan is worth %1 bees")
-              .arg(thousandsText(made->objective));
+    sum = tr("Over leaving all as it is, the plan is worth %1")
+              .arg(worthText(made->objective, made->problem));
     sum += made->optimal
                ? tr(" (proven best).")
                : tr(" (at most %1 % under the best).").arg(adapt::roundNumber(made->gap * 100));
     if (m_outcome->greedy) {
       const double less = made->objective - *m_outcome->greedy;
       sum += less < 0.001 ? tr(" Pairing one after the other, best first, comes to the same.")
-                          : tr(" Pairing one after the other, best first, would gain %1 bees less.")
-                                .arg(thousandsText(less));
+                          : tr(" Pairing one after the other, best first, would gain %1 less.")
+                                .arg(worthText(less, made->problem));
     }
     sum += u' ';
   }
-  m_sum->setText(sum + tr("From what was last seen, not a forecast."));
+  m_sum->setText(sum +
+                 (made->problem.basis == "forecast"
+                      ? tr("By forecast to %1; usable means what the figures of this outfit say.")
+                            .arg(QString::fromStdString(made->problem.target.iso()))
+                      : tr("From what was last seen, not a forecast.")));
   showChosenPair();
   showAccepted();
 }

@@ -95,8 +95,24 @@ QString gainText(const planning::BoostOption& option) {
   return adapt::band(option.gain.median, option.gain.low, option.gain.high);
 }
 
-QString thousandsText(double thousands) {
-  return adapt::roundNumber(thousands * 1000);
+QString worthText(double worth, const planning::BoostProblem& problem) {
+  if (problem.basis != "forecast")
+    return Words::tr("%1 bees").arg(adapt::roundNumber(worth * 1000));
+  return Words::tr("%1 usable colonies").arg(QLocale().toString(worth, 'f', 2));
+}
+
+QString chanceText(const planning::BoostOption& option) {
+  if (!option.chance) return QStringLiteral("–");
+  const auto percent = [](double share) {
+    return QLocale().toString(static_cast<int>(std::lround(100 * share)));
+  };
+  if (option.method == apiary::Method::Leave) {
+    return Words::tr("%1 %").arg(percent(option.chance->receiverWithout));
+  }
+  const bool unite = option.method == apiary::Method::Unite;
+  return Words::tr("%1 → %2 %")
+      .arg(percent(unite ? option.chance->donorWithout : option.chance->receiverWithout),
+           percent(unite ? option.chance->donorWith : option.chance->receiverWith));
 }
 
 QString gearText(const std::string& item) {

@@ -14,8 +14,11 @@ QString methodText(apiary::Method method);
 QString optionText(const planning::BoostOption& option);
 /// "3,400 (2,100–4,800)"; "none" for an option that moves no bees.
 QString gainText(const planning::BoostOption& option);
-/// Thousands of bees as bees, two figures.
-QString thousandsText(double thousands);
+/// What a sum of benefits is worth: "3,400 bees", or by forecast "0.85 usable colonies".
+QString worthText(double worth, const planning::BoostProblem& problem);
+/// "12 → 86 %": the chance to be usable on the target day without and with the option; a dash
+/// where it was not worked out.
+QString chanceText(const planning::BoostOption& option);
 /// "excluder", "chamber, Langstroth deep".
 QString gearText(const std::string& item);
 QString sentences(const std::vector<base::Message>& messages);

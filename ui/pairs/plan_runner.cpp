@@ -4,6 +4,7 @@
 #include <QPromise>
 #include <algorithm>
 #include <cmath>
+#include <thread>
 
 #include "ui/pairs/greedy.h"
 
@@ -54,14 +55,24 @@ void weatherOf(const apiary::Season& season, PlanOutcome& outcome) {
 }  // namespace
 
 PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest request,
-                        base::Progress& progress) {
+                        base::Progress& progress, KeptProblem* kept) {
   PlanOutcome outcome;
   outcome.revision = season.revision();
-  auto problem = planning::makeBoostProblem(season, request);
+  const bool stillGood = kept && kept->problem && kept->revision == season.revision() &&
+                         kept->yards == request.yards && kept->date == request.date &&
+                         kept->target == request.target;
+  const int threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+  auto problem = stillGood ? base::Result<planning::BoostProblem>(*kept->problem)
+                           : planning::makeForecastProblem(season, request, threads, progress);
   if (!problem) {
     outcome.failure = problem.failure();
     return outcome;
   }
+  if (kept && !stillGood) {
+    *kept = {season.revision(), request.yards, request.date, request.target, *problem};
+  }
+  problem->request.pins = request.pins;
+  problem->request.forbids = request.forbids;
   // A look or a record since may have taken an option away that was pinned before.
   const auto stands = [&](const std::string& id) {
     return std::any_of(problem->options.begin(), problem->options.end(),
@@ -131,11 +142,13 @@ void PlanRunner::start(std::shared_ptr<const apiary::Season> season,
   });
   promise->start();
   m_watcher->setFuture(promise->future());
-  m_pool.start([promise, run = m_run, season = std::move(season), request = std::move(request)] {
+  m_pool.start([promise, run = m_run, season = std::move(season), request = std::move(request),
+                kept = m_kept] {
     try {
       if (!promise->isCanceled()) {
         PromiseProgress progress(*promise);
-        auto outcome = std::make_shared<PlanOutcome>(workOutPlan(*season, request, progress));
+        auto outcome =
+            std::make_shared<PlanOutcome>(workOutPlan(*season, request, progress, kept.get()));
         outcome->run = run;
         if (!promise->isCanceled()) promise->addResult(Result(std::move(outcome)));
       }

@@ -32,6 +32,16 @@ struct PlanOutcome {
   std::vector<WorkWeather> weather;
 };
 
+/// The last problem that was worked out: pins and forbids change only the choice, so a plan that is
+/// solved again after a pin does not run the forecasts again. One thread at a time.
+struct KeptProblem {
+  std::uint64_t revision = 0;
+  std::vector<base::YardId> yards;
+  base::Date date;
+  std::optional<base::Date> target;
+  std::optional<planning::BoostProblem> problem;
+};
+
 /// Works the boost plan out on a thread of its own. A new run cancels the one before; what comes of
 /// a run that is no longer wanted is dropped.
 class PlanRunner : public QObject {
@@ -53,13 +63,14 @@ class PlanRunner : public QObject {
   using Watcher = QFutureWatcher<std::shared_ptr<const PlanOutcome>>;
   void letGo();
 
-  QThreadPool m_pool;
+  QThreadPool m_pool;  ///< of one thread, which alone touches m_kept
+  std::shared_ptr<KeptProblem> m_kept = std::make_shared<KeptProblem>();
   Watcher* m_watcher = nullptr;
   std::uint64_t m_run = 0;
 };
 
-/// The work itself, on any thread.
+/// The work itself, on any thread. What was kept of a run before is used where it still stands.
 PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest request,
-                        base::Progress& progress);
+                        base::Progress& progress, KeptProblem* kept = nullptr);
 
 }  // namespace outyard::pairs
