@@ -61,9 +61,6 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   input.plan = &*plan;
   // What is known is what was entered up to the working date (the sheet of an earlier day uses
   // what was known on it).
-  constexpr int kMostThreads = 4;
-  const int threads =
-      std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, kMostThreads);
   const auto expected =
       forecast::expectedLooks(season, yard, session.workingDate(), request.date, threads, quiet);
   input.expected = &expected;
