@@ -91,7 +91,7 @@ void act(ColonyEnsemble& ce, const Action& a, base::Random& random) {
         // Vapours (thymol, formic acid) set laying back and empty cells; amount is the chance that
         // this was one (size: our assumption).
         if (random.uniform() < a.amount) {
-          const double left = 0.05 + 0.8 * random.uniform();
+          const double left = 0.8 * random.uniform();
           for (int v = kEgg; v < kSealed; ++v) e.value(v)[m] *= static_cast<float>(left);
           e.value(kErrorLay)[m] -= static_cast<float>(0.6 * random.uniform());
         }

@@ -2,7 +2,9 @@
 #include "core/forecast/assimilation.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include "core/forecast/assimilation_parts.h"
 #include "core/forecast/day_length.h"
@@ -30,60 +32,65 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
   ColonyEnsemble ce(members);
   Ensemble& e = ce.e;
   const int day = northernDay(latitudeDeg, dayOfYear);
-  const double lay = layingSeason(day, -springLeadDays(latitudeDeg), autumnLagDays(latitudeDeg));
+  const double springShift = figures.value("season_shift") - springLeadDays(latitudeDeg);
+  const double autumnShift = figures.value("autumn_shift") + autumnLagDays(latitudeDeg);
+  const double lay = layingSeason(day, springShift, autumnShift);
   // Usual size of a colony through the year, counted as living adults: 9,000 in late winter to
   // 33,000 in high summer (our assumption, wide).
   const double usual = 9000 + 22000 * lay * std::clamp((day - 60) / 100.0, 0.1, 1.0);
-  const bool young = origin && *origin != apiary::ColonyOrigin::Wintered &&
-                     *origin != apiary::ColonyOrigin::Bought;
+  const bool young = !establishedColony(origin);
   const double size = young ? 8000 : usual;
-  const double turn = 221 + autumnLagDays(latitudeDeg);
-  const bool winterTime = day > turn + 20 || day < 100 - springLeadDays(latitudeDeg);
-  const auto set = [&](Param p, int m, std::string_view name) {
-    e.param(p)[m] = static_cast<float>(drawn(figures.at(name), random));
-  };
+  const bool winterTime = day > 241 + autumnShift || day < 100 + springShift;
+  // Looked up once: names are many and members more.
+  using Drawn = std::pair<Param, const Figure*>;
+  const auto figure = [&](Param p, const char* name) { return Drawn{p, &figures.at(name)}; };
+  const std::array own{figure(Param::QueenPotential, "queen_potential"),
+                       figure(Param::CoverCells, "cover_cells"),
+                       figure(Param::CoverShell, "cover_shell"),
+                       figure(Param::CareCeiling, "care_ceiling"),
+                       figure(Param::FillDays, "fill_days"),
+                       figure(Param::EggSurvival, "egg_survival"),
+                       figure(Param::OpenSurvival, "open_survival"),
+                       figure(Param::SealedSurvival, "sealed_survival"),
+                       figure(Param::WinterDeath, "winter_death"),
+                       figure(Param::RecruitMost, "recruit_most"),
+                       figure(Param::RecruitSlope, "recruit_slope"),
+                       figure(Param::Income, "income"),
+                       figure(Param::Use, "stores_use"),
+                       figure(Param::MiteGrowth, "mite_growth"),
+                       figure(Param::Immigration, "immigration")};
+  // One factor of the colony lies on all summer deaths of adults.
+  const std::array deaths{figure(Param::HouseDeath, "house_death"),
+                          figure(Param::ForagerHourDeath, "forager_death_hour"),
+                          figure(Param::ForagerDayDeath, "forager_death_day")};
+  const Figure &life = figures.at("life_factor"), &feedsAt = figures.at("keeper_feeds_kg"),
+               &treatsAt = figures.at("keeper_treats_at"), &seenShare = figures.at("seen_share"),
+               &sealedRead = figures.at("sealed_read");
+  const double feeds = figures.value("keeper_feeds_share"),
+               treats = figures.value("keeper_treats_share");
+  const auto noiseLay = static_cast<float>(figures.value("noise_lay")),
+             noiseLife = static_cast<float>(figures.value("noise_life"));
   for (int m = 0; m < members; ++m) {
-    set(Param::QueenPotential, m, "queen_potential");
-    set(Param::CoverCells, m, "cover_cells");
-    set(Param::CoverShell, m, "cover_shell");
-    set(Param::CareCeiling, m, "care_ceiling");
-    set(Param::FillDays, m, "fill_days");
-    set(Param::EggSurvival, m, "egg_survival");
-    set(Param::OpenSurvival, m, "open_survival");
-    set(Param::SealedSurvival, m, "sealed_survival");
-    set(Param::HouseDeath, m, "house_death");
-    const double life = drawn(figures.at("life_factor"), random);
-    e.param(Param::HouseDeath)[m] *= static_cast<float>(life);
-    set(Param::WinterDeath, m, "winter_death");
-    set(Param::ForagerHourDeath, m, "forager_death_hour");
-    set(Param::ForagerDayDeath, m, "forager_death_day");
-    e.param(Param::ForagerHourDeath)[m] *= static_cast<float>(life);
-    e.param(Param::ForagerDayDeath)[m] *= static_cast<float>(life);
-    set(Param::RecruitMost, m, "recruit_most");
-    set(Param::RecruitSlope, m, "recruit_slope");
-    set(Param::Income, m, "income");
-    set(Param::Use, m, "stores_use");
-    set(Param::MiteGrowth, m, "mite_growth");
-    set(Param::Immigration, m, "immigration");
-    e.param(Param::RecruitYoung)[m] = 0;
-    e.param(Param::EclosionHalf)[m] = 0;
+    const auto put = [&](Param p, double v) { e.param(p)[m] = static_cast<float>(v); };
+    for (const auto& [p, f] : own) put(p, drawn(*f, random));
+    const double lives = drawn(life, random);
+    for (const auto& [p, f] : deaths) put(p, lives * drawn(*f, random));
+    put(Param::RecruitYoung, 0);
+    put(Param::EclosionHalf, 0);
     // Most keepers feed before a colony starves, and treat before mites take it.
-    const double left = drawn(figures.at("keeper_feeds_kg"), random);
-    e.param(Param::KeeperFeeds)[m] =
-        static_cast<float>(random.uniform() < figures.value("keeper_feeds_share") ? left : 0.0);
-    const double most = drawn(figures.at("keeper_treats_at"), random);
-    e.param(Param::KeeperTreats)[m] =
-        static_cast<float>(random.uniform() < figures.value("keeper_treats_share") ? most : 1e9);
-    e.param(Param::NestCells)[m] = 60000;
-    e.param(Param::SuperCells)[m] = 20000;
-    e.param(Param::NoiseLay)[m] = static_cast<float>(figures.value("noise_lay"));
-    e.param(Param::NoiseLife)[m] = static_cast<float>(figures.value("noise_life"));
-    e.param(Param::SwarmDraw)[m] = static_cast<float>(exponentialDraw(random));
-    e.param(Param::FailDraw)[m] = static_cast<float>(exponentialDraw(random));
-    e.param(Param::RequeenSuccess)[m] = static_cast<float>(random.uniform());
+    const double left = drawn(feedsAt, random), most = drawn(treatsAt, random);
+    put(Param::KeeperFeeds, random.uniform() < feeds ? left : 0.0);
+    put(Param::KeeperTreats, random.uniform() < treats ? most : 1e9);
+    put(Param::NestCells, 60000);
+    put(Param::SuperCells, 20000);
+    e.param(Param::NoiseLay)[m] = noiseLay;
+    e.param(Param::NoiseLife)[m] = noiseLife;
+    put(Param::SwarmDraw, exponentialDraw(random));
+    put(Param::FailDraw, exponentialDraw(random));
+    put(Param::RequeenSuccess, random.uniform());
     const auto i = static_cast<std::size_t>(m);
-    ce.seenShare[i] = static_cast<float>(drawn(figures.at("seen_share"), random));
-    ce.sealedRead[i] = static_cast<float>(drawn(figures.at("sealed_read"), random));
+    ce.seenShare[i] = static_cast<float>(drawn(seenShare, random));
+    ce.sealedRead[i] = static_cast<float>(drawn(sealedRead, random));
 
     double bees = size * exactExp(0.6 * normalDraw(random));
     if (firstLook && firstLook->bees) {
@@ -91,7 +98,8 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
       bees = firstLook->bees->median / static_cast<double>(ce.seenShare[i]) *
              exactExp(0.35 * normalDraw(random));
     }
-    double brood = young && (!firstLook || *origin != apiary::ColonyOrigin::Split)
+    // Packages and swarms come without brood, splits with it.
+    double brood = young && *origin != apiary::ColonyOrigin::Split
                        ? 0.0
                        : bees * 1.1 * lay * exactExp(0.5 * normalDraw(random));
     brood = std::min(brood, 45000.0);

@@ -153,7 +153,7 @@ Drivers makeDrivers(const apiary::Season& season, const base::YardId& yard,
       const double turn = 209 + autumn[i] + 12;
       const double late = logistic((day - turn) / 9);
       const double early = logistic((60 + spring[i] - day) / 9);
-      put(Driver::Winter, std::max(late, early) * (1 - 1.0 * mild));
+      put(Driver::Winter, std::max(late, early) * (1 - 0.94 * mild));
       put(Driver::Release, (day < 170 ? 0.025 : 0.003 + 0.03 * mild) * fly);
       put(Driver::Rest, std::clamp((12 - mean) / 8, 0.0, 1.0));
       put(Driver::Heat, std::clamp(1 + 0.05 * (15 - mean), 0.5, 2.0));

@@ -138,13 +138,13 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
 
   const double hungerDeath = 0.12 * hunger * hunger;
   const double deathHouse =
-      std::clamp(x.param(Param::HouseDeath) * lifeError + 1.6 * load + hungerDeath, 0.0, 0.9);
+      std::clamp(x.param(Param::HouseDeath) * lifeError + 1.1 * load + hungerDeath, 0.0, 0.9);
   const double deathWinter =
       std::clamp(x.param(Param::WinterDeath) * lifeError + 0.30 * load + hungerDeath, 0.0, 0.9);
   const double deathForager = std::clamp(
       (x.param(Param::ForagerHourDeath) * driver(Driver::Hours) + x.param(Param::ForagerDayDeath)) *
               lifeError +
-          0.6 * load + hungerDeath,
+          0.45 * load + hungerDeath,
       0.0, 0.95);
   const double recruit = std::clamp(
       x.param(Param::RecruitMost) - x.param(Param::RecruitSlope) * x.foragers / (bees + 0.01), 0.0,
