@@ -34,10 +34,8 @@ QString seriesWords(const CourseData& data, const Series& series, const Lane& la
     parts << form.arg(series.name, bandText(*band, lane.decimals), series.unit).trimmed();
   }
   if (const auto band = at(series.other, date)) {
-    //: The choice that is tried out, and the number it would give.
-    parts << Course::tr("%1: %2 %3")
-                 .arg(data.tried, bandText(*band, lane.decimals), series.unit)
-                 .trimmed();
+    //: The number that what is tried out would give.
+    parts << Course::tr("tried: %1 %2").arg(bandText(*band, lane.decimals), series.unit).trimmed();
   }
   return parts.join(QStringLiteral("; "));
 }

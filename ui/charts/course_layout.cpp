@@ -53,14 +53,19 @@ CourseLayout::CourseLayout(const CourseData& data, const QRectF& area, base::Dat
     : m_from(from), m_to(std::max(to, from.plusDays(1))) {
   const QFontMetricsF metrics(font);
   const double line = metrics.height();
-  const double gutter = metrics.horizontalAdvance(QStringLiteral("Temperature000"));
-  m_left = area.left() + gutter;
+  double names = metrics.horizontalAdvance(QStringLiteral("Weather00"));
+  for (const auto& lane : data.lanes) {
+    names = std::max(
+        {names, metrics.horizontalAdvance(lane.name) * 1.15, metrics.horizontalAdvance(lane.unit)});
+  }
+  m_gutter = names + metrics.horizontalAdvance(QStringLiteral("100,0000"));
+  m_left = area.left() + m_gutter;
   // Room for the direct labels at the lines' ends.
   m_right = area.right() - metrics.horizontalAdvance(QStringLiteral("sealed brood00"));
   const double width = std::max(10.0, m_right - m_left);
-  const double gap = line * 0.75;
+  const double gap = line * 1.1;
   const double axis = line * 1.4, journal = line * 1.5;
-  const double weatherShare = data.weather.empty() ? 0 : 2.0;
+  const double weatherShare = data.weather.empty() ? 0 : 2.4;
   double shares = weatherShare;
   for (const auto& lane : data.lanes) shares += lane.height;
   const double count = static_cast<double>(data.lanes.size()) + (weatherShare > 0 ? 1 : 0);
@@ -78,8 +83,8 @@ CourseLayout::CourseLayout(const CourseData& data, const QRectF& area, base::Dat
   if (weatherShare > 0) y += m_weather.height() + gap;
   for (const auto& w : data.weather) {
     if (w.date < m_from || w.date > m_to) continue;
-    m_warmest = std::max(m_warmest, std::ceil(w.tmax / 10) * 10);
-    m_coldest = std::min(m_coldest, std::floor(w.tmin / 10) * 10);
+    m_warmest = std::max(m_warmest, std::ceil(w.tmax / 5) * 5);
+    m_coldest = std::min(m_coldest, std::floor(w.tmin / 5) * 5);
   }
   m_journal = {m_left, y, width, journal};
   m_axis = {m_left, y + journal, width, axis};

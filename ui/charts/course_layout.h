@@ -35,15 +35,17 @@ class CourseLayout {
   [[nodiscard]] double coldest() const { return m_coldest; }
   [[nodiscard]] const QRectF& journal() const { return m_journal; }
   [[nodiscard]] const QRectF& axis() const { return m_axis; }
+  /// Left edges of names and right edge of numbers stand this far left of the days.
+  [[nodiscard]] double gutter() const { return m_gutter; }
   /// The part of the drawing that has days.
   [[nodiscard]] QRectF plot() const;
 
  private:
   base::Date m_from, m_to;
-  double m_left = 0, m_right = 0;
+  double m_left = 0, m_right = 0, m_gutter = 0;
   std::vector<LaneBox> m_lanes;
   QRectF m_weather, m_journal, m_axis;
-  double m_warmest = 30, m_coldest = -10;
+  double m_warmest = 20, m_coldest = 0;
 };
 
 /// A round number at or above the value, with two to four steps below it.

@@ -33,6 +33,21 @@ Band inside(const Band& band, Date from, Date to) {
   return out;
 }
 
+/// Days of a run differ by the chance of its sample: what is drawn ahead is the mean of three
+/// neighbours, so that the eye follows the course. Words, table and files give the days as they
+/// are.
+Band calmed(const Band& band) {
+  Band out = band;
+  for (std::size_t i = 1; i + 1 < band.size(); ++i) {
+    const auto mean = [&](double BandPoint::*v) {
+      return (band[i - 1].*v + band[i].*v + band[i + 1].*v) / 3;
+    };
+    out[i] = {band[i].date, mean(&BandPoint::low), mean(&BandPoint::median),
+              mean(&BandPoint::high)};
+  }
+  return out;
+}
+
 class Drawing {
  public:
   Drawing(QPainter& painter, const CourseLayout& layout, const CourseData& data,
@@ -105,8 +120,8 @@ class Drawing {
     m_p.setPen(QPen(ink(Ink::FaintLine), 1));
     m_p.drawLine(rect.bottomLeft(), rect.bottomRight());
     const double line = m_metrics.height();
-    const double width = m_metrics.horizontalAdvance(QStringLiteral("Temperature000")) - 4;
-    const double left = rect.left() - width - 4;
+    const double width = m_l.gutter();
+    const double left = rect.left() - width;
     text({left, rect.top() - line * 0.35, width, line}, Qt::AlignLeft | Qt::AlignTop, name,
          ink(Ink::Text), true);
     if (rect.height() > line * 1.6) {
@@ -142,12 +157,12 @@ class Drawing {
     }
     frame(r, lane.name, lane.unit);
     for (const auto& s : lane.series) band(box, s.past, s.ink, false);
-    for (const auto& s : lane.series) band(box, s.ahead, s.ink, true);
-    for (const auto& s : lane.series) hatched(box, s.other);
+    for (const auto& s : lane.series) band(box, calmed(s.ahead), s.ink, true);
+    for (const auto& s : lane.series) hatched(box, calmed(s.other));
     for (const auto& s : lane.series) {
       curve(box, s.past, ink(s.ink), s.broken);
-      curve(box, s.ahead, ink(s.ink), s.broken);
-      curve(box, s.other, ink(Ink::Arrow), true);
+      curve(box, calmed(s.ahead), ink(s.ink), s.broken);
+      curve(box, calmed(s.other), ink(Ink::Arrow), true);
     }
     for (const auto& s : lane.series) {
       for (const auto& p : s.seen) {
@@ -174,8 +189,8 @@ class Drawing {
   void hatched(const CourseLayout::LaneBox& box, const Band& whole) {
     const Band points = inside(whole, m_l.from(), m_l.to());
     if (points.size() < 2) return;
-    m_p.setPen(QPen(faded(ink(Ink::Arrow), 0.55), 1));
-    constexpr double kStepPx = 5;
+    m_p.setPen(QPen(faded(ink(Ink::Arrow), 0.4), 0.9));
+    constexpr double kStepPx = 7;
     std::size_t at = 0;
     const double end = m_l.xOf(points.back().date);
     for (double x = m_l.xOf(points.front().date); x <= end; x += kStepPx) {
@@ -293,7 +308,8 @@ class Drawing {
     for (const auto& w : m_d.weather) {
       if (inRange(w.date)) mostRain = std::max(mostRain, w.rainMm.value_or(0));
     }
-    for (const double t : {m_l.coldest(), 0.0, m_l.warmest()}) {
+    for (const double t : {m_l.coldest(), 0.0, 20.0, m_l.warmest()}) {
+      if (t != 0 && t != 20 && std::abs(t - (t > 0 ? 20 : 0)) < 9) continue;
       const double y = m_l.weatherY(t);
       m_p.setPen(QPen(faded(ink(Ink::FaintLine), t == 0 ? 0.9 : 0.5), 1));
       m_p.drawLine(QPointF(r.left(), y), QPointF(r.right(), y));
@@ -338,8 +354,8 @@ class Drawing {
   void ticks() {
     const QRectF& r = m_l.journal();
     const double line = m_metrics.height();
-    const double width = m_metrics.horizontalAdvance(QStringLiteral("Temperature000")) - 4;
-    text({r.left() - width - 4, r.top(), width, r.height()}, Qt::AlignLeft | Qt::AlignVCenter,
+    const double width = m_l.gutter();
+    text({r.left() - width, r.top(), width, r.height()}, Qt::AlignLeft | Qt::AlignVCenter,
          Course::tr("Journal"), ink(Ink::Text), true);
     const double top = m_l.plot().top();
     const double box = line * 1.02;

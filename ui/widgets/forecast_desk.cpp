@@ -2,6 +2,7 @@
 #include "ui/widgets/forecast_desk.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "ui/widgets/forecast_worker.h"
 #include "ui/widgets/session_model.h"
@@ -82,6 +83,7 @@ void ForecastDesk::ask(const base::YardId& yard, bool first) {
   if (!m_hub.isOpen() || !m_hub.season().yard(yard)) return;
   if (m_from != m_hub.workingDate()) {  // another today: nothing that is kept fits
     m_results.clear();
+    m_touched.clear();
     cancel();
     m_from = m_hub.workingDate();
   }
@@ -94,7 +96,13 @@ void ForecastDesk::ask(const base::YardId& yard, bool first) {
     m_goal = m_pending.empty() ? 1 : m_goal + 1;
     m_pending.insert(yard);
   }
-  m_worker->addYard({yard, m_serial[yard], m_from}, first);
+  m_worker->addYard({yard, m_serial[yard], m_from, onlyOf(yard)}, first);
+}
+
+std::optional<std::set<base::ColonyId>> ForecastDesk::onlyOf(const base::YardId& yard) const {
+  const auto touched = m_touched.find(yard);
+  if (touched == m_touched.end() || !m_results.contains(yard)) return std::nullopt;
+  return touched->second;
 }
 
 void ForecastDesk::cancel() {
@@ -135,7 +143,18 @@ void ForecastDesk::takeYard(const base::YardId& yard, std::uint64_t serial, base
                             std::vector<forecast::ColonyForecast> colonies) {
   const auto it = m_serial.find(yard);
   if (it == m_serial.end() || it->second != serial || from != m_from) return;  // stale
-  m_results[yard] = {serial, std::move(colonies), std::nullopt, {}};
+  YardResult& result = m_results[yard];
+  if (const auto only = onlyOf(yard)) {
+    // The others are as they were; in the order of the yard again.
+    for (auto& kept : result.colonies) {
+      if (!only->contains(kept.colony)) colonies.push_back(std::move(kept));
+    }
+    std::sort(colonies.begin(), colonies.end(), [](const auto& a, const auto& b) {
+      return std::tie(a.hive, a.colony) < std::tie(b.hive, b.colony);
+    });
+  }
+  m_touched.erase(yard);
+  result = {serial, std::move(colonies), std::nullopt, {}};
   m_pending.erase(yard);
   Q_EMIT updated(yard);
   if (m_pending.empty()) {
@@ -149,14 +168,32 @@ void ForecastDesk::takeYard(const base::YardId& yard, std::uint64_t serial, base
 void ForecastDesk::seasonReplaced() {
   cancel();
   m_results.clear();
+  m_touched.clear();
   m_serial.clear();
   m_sides.clear();
   m_worker->forgetSeason();
 }
 
-void ForecastDesk::outdate(const base::YardId& yard) {
+void ForecastDesk::outdate(const base::YardId& yard, const std::vector<base::HiveId>* touched) {
   const bool waiting = m_pending.contains(yard);
-  const bool had = m_results.erase(yard) > 0;
+  const bool had = m_results.contains(yard);
+  // What fitted before this change, or lacks only colonies that were touched, is kept but for
+  // those that ever lived in a hive of the change.
+  if (touched && (isFresh(yard) || onlyOf(yard))) {
+    auto& colonies = m_touched[yard];
+    for (const auto& hive : *touched) {
+      for (const auto* stay : m_hub.season().allOf<apiary::ColonyStay>(hive)) {
+        colonies.insert(stay->colony);
+      }
+      for (const auto& kept : m_results.at(yard).colonies) {
+        if (kept.hive == hive) colonies.insert(kept.colony);
+      }
+      colonies.insert(base::ColonyId(hive.str()));  // a hive's first record makes its colony
+    }
+  } else {
+    m_results.erase(yard);
+    m_touched.erase(yard);
+  }
   m_worker->dropYard(yard);
   m_serial[yard] = ++m_next;
   if (!waiting && !had) return;
@@ -168,7 +205,7 @@ void ForecastDesk::outdate(const base::YardId& yard) {
     m_goal = m_pending.empty() ? 1 : m_goal + 1;
     m_pending.insert(yard);
   }
-  m_worker->addYard({yard, m_serial[yard], m_from}, true);
+  m_worker->addYard({yard, m_serial[yard], m_from, onlyOf(yard)}, true);
 }
 
 void ForecastDesk::seasonChanged(const session::Notice& notice) {
@@ -209,6 +246,12 @@ void ForecastDesk::seasonChanged(const session::Notice& notice) {
   };
   if (std::all_of(notice.changes.begin(), notice.changes.end(), movesNothing)) return;
   std::vector<base::YardId> touched = notice.yards;
+  for (const auto& hive : notice.hives) {
+    const auto yard = apiary::hiveOn(m_hub.season(), hive, m_from).yard;
+    if (!yard.blank() && std::find(touched.begin(), touched.end(), yard) == touched.end()) {
+      touched.push_back(yard);
+    }
+  }
   if (everywhere) {
     touched.assign(m_pending.begin(), m_pending.end());
     for (const auto& [yard, result] : m_results) touched.push_back(yard);
@@ -216,11 +259,12 @@ void ForecastDesk::seasonChanged(const session::Notice& notice) {
   if (m_from != m_hub.workingDate()) {
     cancel();
     m_results.clear();
+    m_touched.clear();
     m_from = m_hub.workingDate();
     for (const auto& yard : touched) ask(yard, false);
     return;
   }
-  for (const auto& yard : touched) outdate(yard);
+  for (const auto& yard : touched) outdate(yard, everywhere ? nullptr : &notice.hives);
 }
 
 }  // namespace outyard::widgets

@@ -90,7 +90,8 @@ class ForecastDesk : public QObject {
   void takeProgress(double ofYard);
   void seasonReplaced();
   void seasonChanged(const session::Notice& notice);
-  void outdate(const base::YardId& yard);
+  void outdate(const base::YardId& yard, const std::vector<base::HiveId>* touched);
+  [[nodiscard]] std::optional<std::set<base::ColonyId>> onlyOf(const base::YardId& yard) const;
   void ask(const base::YardId& yard, bool first);
 
   SeasonHub& m_hub;
@@ -100,6 +101,8 @@ class ForecastDesk : public QObject {
   std::map<base::YardId, YardResult> m_results;
   std::map<QString, std::uint64_t> m_sides;
   std::set<base::YardId> m_pending;
+  /// Colonies to be worked out anew in a yard whose others still fit.
+  std::map<base::YardId, std::set<base::ColonyId>> m_touched;
   std::uint64_t m_next = 0;
   int m_goal = 0;
 };

@@ -182,8 +182,9 @@ void ForecastWorker::work(const YardJob& job, const Flag& stop) {
   forecast::ForecastAsk ask;
   ask.from = job.from;
   ask.to = job.from.plusDays(ForecastDesk::kDaysAhead);
-  auto colonies = forecast::forecastColonies(
-      m_season, forecast::coloniesIn(m_season, job.yard, job.from), ask, threadsBeside(), progress);
+  auto wanted = forecast::coloniesIn(m_season, job.yard, job.from);
+  if (job.only) std::erase_if(wanted, [&](const auto& c) { return !job.only->contains(c); });
+  auto colonies = forecast::forecastColonies(m_season, wanted, ask, threadsBeside(), progress);
   if (stop->load()) return;
   post([desk = &m_desk, job, found = std::move(colonies)]() mutable {
     desk->takeYard(job.yard, job.serial, job.from, std::move(found));

@@ -5,6 +5,8 @@
 #include <deque>
 #include <memory>
 #include <mutex>
+#include <optional>
+#include <set>
 #include <thread>
 #include <variant>
 #include <vector>
@@ -32,6 +34,7 @@ class ForecastWorker {
     base::YardId yard;
     std::uint64_t serial = 0;
     base::Date from;
+    std::optional<std::set<base::ColonyId>> only;  ///< else all colonies of the yard
   };
   void addYard(YardJob job, bool first);
   /// Takes the yard's job out, also while it runs.

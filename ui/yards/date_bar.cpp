@@ -106,7 +106,7 @@ void DateBar::showDate() {
   m_label->setFont(font);
   m_today->setEnabled(!today);
   const base::Date shown = m_hub.shownDate();
-  m_back->setEnabled(!m_days.empty() && m_days.front() < shown);
+  m_back->setEnabled(m_hub.showsFuture() || (!m_days.empty() && m_days.front() < shown));
   m_on->setEnabled(shown < m_hub.workingDate().plusDays(kDaysAhead));
 }
 

@@ -22,6 +22,9 @@ struct Sample {
 std::vector<Sample> samples() {
   sheet::MarkInput seen;
   seen.seams = 6;
+  sheet::MarkInput expected;
+  expected.seams = 4;
+  expected.expectedSeams = 8;
   sheet::MarkInput old = seen;
   old.seenThisYear = false;
   sheet::MarkInput stacked;
@@ -33,6 +36,7 @@ std::vector<Sample> samples() {
   sheet::MarkInput dead;
   dead.dead = true;
   return {{seen, Legend::tr("filled = seams of bees as last seen; notch = entrance")},
+          {expected, Legend::tr("outline = seams expected on the day; fainter = less sure")},
           {stacked, Legend::tr("two colonies, an excluder between")},
           {old, Legend::tr("not opened this year")},
           {empty, Legend::tr("empty")},

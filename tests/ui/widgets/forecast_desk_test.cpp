@@ -101,6 +101,30 @@ TEST(ForecastDesk, AnEntryMovesItsYardAndLeavesTheOther) {
   EXPECT_EQ(desk.of(kYard, kColony)->days.front().bees.median, before);
 }
 
+TEST(ForecastDesk, AnEntryKeepsTheNeighboursAndEndsAsAllAnew) {
+  Desk d(seen());
+  auto& desk = d.hub.forecasts();
+  ASSERT_TRUE(waitFor(desk, kYard));
+  const auto neighbour = desk.of(kYard, base::ColonyId("TR-02"))->days.back().bees.median;
+  for (const double seams : {3.0, 8.0}) ASSERT_TRUE(d.hub.execute(lookAt("2026-04-25", seams)));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return desk.isFresh(kYard); }, kLongMs));
+  const auto all = desk.ofYard(kYard);
+  ASSERT_EQ(all.size(), 2u);
+  EXPECT_EQ(all[0]->colony, kColony);  // in the order of the yard
+  EXPECT_EQ(all[1]->days.back().bees.median, neighbour);
+  forecast::ForecastAsk ask;
+  ask.from = d.hub.workingDate();
+  ask.to = ask.from.plusDays(ForecastDesk::kDaysAhead);
+  base::Progress quiet;
+  const auto anew = forecast::forecastColonies(
+      d.hub.season(), forecast::coloniesIn(d.hub.season(), kYard, ask.from), ask, 1, quiet);
+  ASSERT_EQ(anew.size(), all.size());
+  for (std::size_t i = 0; i < anew.size(); ++i) {
+    EXPECT_EQ(anew[i].colony, all[i]->colony);
+    EXPECT_EQ(anew[i].days.back().bees.median, all[i]->days.back().bees.median);
+  }
+}
+
 TEST(ForecastDesk, WhatWasBegunBeforeAChangeIsDropped) {
   Desk d(seen());
   auto& desk = d.hub.forecasts();
@@ -183,7 +207,7 @@ TEST(ForecastDesk, WorkBesideComesBackOnceAndNotAfterAChange) {
   EXPECT_EQ(came, 0);
 }
 
-TEST(ForecastDesk, ExpectsWholeSeamsOnTheDayAndLaterWider) {
+TEST(ForecastDesk, ExpectsSeamsOnTheDayAndMoreOfThemInSpring) {
   Desk d(seen());
   auto& desk = d.hub.forecasts();
   ASSERT_TRUE(waitFor(desk, kYard));
@@ -193,7 +217,8 @@ TEST(ForecastDesk, ExpectsWholeSeamsOnTheDayAndLaterWider) {
   const auto later = desk.expectedIn(kYard, today.plusDays(28)).at(kColony);
   EXPECT_GT(now.seams.median, 2);
   EXPECT_LE(now.seams.high, 10);
-  EXPECT_GT(later.width, now.width);
+  EXPECT_GT(later.seams.median, now.seams.median + 1);  // late April to late May
+  EXPECT_GT(later.width, 0.1);
 }
 
 TEST(ForecastStatusWidget, ShowsAndStops) {

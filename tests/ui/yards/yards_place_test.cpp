@@ -17,6 +17,8 @@
 
 #include "tests/ui/support/desk.h"
 #include "ui/adapt/system_clock.h"
+#include "ui/widgets/forecast_desk.h"
+#include "ui/yards/date_bar.h"
 #include "ui/yards/hive_table.h"
 #include "ui/yards/new_dialogs.h"
 #include "ui/yards/yard_map.h"
@@ -299,9 +301,47 @@ TEST_F(YardsPlaceTest, TheListCountsAndFilters) {
 
 TEST_F(YardsPlaceTest, TheSliderGoesBackInTime) {
   auto* slider = field<QSlider>(m_place, "dateSlider");
-  EXPECT_EQ(slider->value(), slider->maximum()) << "today is the end";
-  slider->setValue(slider->maximum() - 10);
+  const int today = slider->maximum() - DateBar::kDaysAhead;
+  EXPECT_EQ(slider->value(), today);
+  slider->setValue(today - 10);
   EXPECT_TRUE(QTest::qWaitFor([&] { return m_desk.hub.shownDate() == day("2026-04-15"); }));
+  field<QAbstractButton>(m_place, "dateToday")->click();
+  EXPECT_TRUE(m_desk.hub.showsToday());
+}
+
+TEST_F(YardsPlaceTest, TheSliderRunsAheadToWhatIsExpected) {
+  auto* slider = field<QSlider>(m_place, "dateSlider");
+  auto* hint = field<QLabel>(m_place, "mapHint");
+  auto& desk = m_desk.hub.forecasts();
+  m_desk.hub.selectYard(kTr);
+  m_desk.hub.setShownDate(day("2026-06-06"));
+  EXPECT_EQ(slider->value(), slider->maximum() - DateBar::kDaysAhead + 42);
+  EXPECT_TRUE(m_desk.hub.showsFuture());
+  EXPECT_TRUE(hint->text().contains(QStringLiteral("worked out"))) << hint->text().toStdString();
+  ASSERT_TRUE(QTest::qWaitFor([&] { return desk.isFresh(kTr); }, 60000));
+  EXPECT_TRUE(hint->text().contains(QStringLiteral("Outlines"))) << hint->text().toStdString();
+  // The list says it in whole seams, and the map shows every hive's outline.
+  auto& table = m_place.table();
+  bool said = false;
+  for (int row = 0; row < table.model()->rowCount(); ++row) {
+    const auto text =
+        table.model()->index(row, HiveTableModel::Expected).data(Qt::DisplayRole).toString();
+    said = said || text.contains(QStringLiteral("seams"));
+  }
+  EXPECT_TRUE(said);
+  EXPECT_EQ(desk.expectedIn(kTr, day("2026-06-06")).size(), 6u);
+  // A week at a time ahead, back to today and not beyond the year.
+  field<QAbstractButton>(m_place, "dateOn")->click();
+  EXPECT_EQ(m_desk.hub.shownDate(), day("2026-06-13"));
+  field<QAbstractButton>(m_place, "dateBack")->click();
+  EXPECT_EQ(m_desk.hub.shownDate(), day("2026-06-06"));
+  slider->setValue(slider->maximum());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return m_desk.hub.shownDate() == day("2027-04-25"); }));
+  EXPECT_FALSE(field<QAbstractButton>(m_place, "dateOn")->isEnabled());
+  // Judged by what is known today, whatever day is looked at.
+  for (const auto& judgement : m_desk.hub.judgements(kTr)) {
+    EXPECT_TRUE(!judgement.strength || judgement.strength->seenOn <= day("2026-04-25"));
+  }
   field<QAbstractButton>(m_place, "dateToday")->click();
   EXPECT_TRUE(m_desk.hub.showsToday());
 }
