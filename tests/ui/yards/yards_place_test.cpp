@@ -16,8 +16,10 @@
 #include <QTreeWidget>
 
 #include "tests/ui/support/desk.h"
+#include "tests/ui/support/pictures.h"
 #include "ui/adapt/system_clock.h"
 #include "ui/widgets/forecast_desk.h"
+#include "ui/widgets/theme.h"
 #include "ui/yards/date_bar.h"
 #include "ui/yards/hive_table.h"
 #include "ui/yards/new_dialogs.h"
@@ -344,6 +346,25 @@ TEST_F(YardsPlaceTest, TheSliderRunsAheadToWhatIsExpected) {
   }
   field<QAbstractButton>(m_place, "dateToday")->click();
   EXPECT_TRUE(m_desk.hub.showsToday());
+}
+
+TEST(YardsPictures, WhatIsExpectedStandsInOutline) {
+  tests::Desk desk(tests::sampleSeason(), "2026-04-25");
+  const auto yard = desk.hub.season().table<apiary::Yard>().begin()->second.yard;
+  for (const bool dark : {false, true}) {
+    YardsPlace place(desk.hub);
+    place.setPalette(dark ? widgets::darkPalette() : widgets::lightPalette());
+    place.showAsTable(false);
+    desk.hub.selectYard(yard);
+    desk.hub.setShownDate(day("2026-05-23"));
+    desk.hub.forecasts().want(yard);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desk.hub.forecasts().isFresh(yard); }, 60000));
+    const QString name =
+        QStringLiteral("yard-ahead-") + (dark ? QStringLiteral("dark") : QStringLiteral("light"));
+    EXPECT_FALSE(tests::picture(place, name).isNull());
+    place.showAsTable(true);
+    tests::picture(place, name + QStringLiteral("-table"));
+  }
 }
 
 TEST_F(YardsPlaceTest, NewYardHiveAndStandAreMade) {
