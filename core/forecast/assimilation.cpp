@@ -74,13 +74,15 @@ class LogState {
   }
   [[nodiscard]] std::vector<std::vector<double>>& rows() { return m_rows; }
 
-  void write(const std::vector<std::vector<double>>& before) {
+  /// Writes back the rows that an update moved.
+  void write(const std::vector<char>& moved) {
     for (std::size_t g = 0; g < kGroups.size(); ++g) {
+      if (!moved[g]) continue;
       const Group& group = kGroups[g];
       for (int m = 0; m < m_n; ++m) {
-        const auto i = static_cast<std::size_t>(m);
-        const double old = exactExp(before[g][i]) - group.small;
-        const double now = std::max(0.0, exactExp(m_rows[g][i]) - group.small);
+        const double old = total(m_ce.e, group.first, group.count, m);
+        const double now =
+            std::max(0.0, exactExp(m_rows[g][static_cast<std::size_t>(m)]) - group.small);
         const double factor = old > 1e-6 ? std::clamp(now / old, 0.02, 50.0) : 0.0;
         if (group.first == kMites) {  // the mites of past weeks went with those of today
           float& ridden = m_ce.e.value(kRidden)[m];
@@ -94,19 +96,23 @@ class LogState {
       }
     }
     std::size_t row = kGroups.size();
-    for (const Learnt& l : kLearnt) popLog(m_ce.e.param(l.param), row++, l.low, l.high);
-    popLog(m_ce.seenShare.data(), row++, 0.2, 1.6);
-    popLog(m_ce.sealedRead.data(), row++, 0.5, 2.5);
+    const auto pop = [&](float* values, double low, double high) {
+      if (moved[row]) popLog(values, row, low, high);
+      ++row;
+    };
+    for (const Learnt& l : kLearnt) pop(m_ce.e.param(l.param), l.low, l.high);
+    pop(m_ce.seenShare.data(), 0.2, 1.6);
+    pop(m_ce.sealedRead.data(), 0.5, 2.5);
     for (const int v : kSlowErrors) {
-      for (int m = 0; m < m_n; ++m) {
+      for (int m = 0; m < m_n && moved[row]; ++m) {
         m_ce.e.value(v)[m] =
             static_cast<float>(std::clamp(m_rows[row][static_cast<std::size_t>(m)], -4.0, 4.0));
       }
       ++row;
     }
     for (auto& r : m_ce.readers) {
-      popLog(r.bees.data(), row++, 0.3, 3);
-      popLog(r.brood.data(), row++, 0.3, 3);
+      pop(r.bees.data(), 0.3, 3);
+      pop(r.brood.data(), 0.3, 3);
     }
   }
 
@@ -161,11 +167,12 @@ double update(ColonyEnsemble& ce, const Reading& reading, base::Random& random) 
   const double stretch = std::max(1.0, (off < 0 ? -off : off) / 2.5);
   const double used = (spread + r) * stretch * stretch - spread;
   LogState log(ce);
-  const auto before = log.rows();
+  std::vector<char> moved(log.rows().size(), 0);
   std::vector<double> push(static_cast<std::size_t>(n));
   for (auto& p : push) p = std::sqrt(used) * normalDraw(random);
   const double cut = 2.0 / std::sqrt(static_cast<double>(n));
-  for (auto& row : log.rows()) {
+  for (std::size_t k = 0; k < log.rows().size(); ++k) {
+    auto& row = log.rows()[k];
     const Moments xm = momentsOf(row);
     double covariance = 0;
     for (int m = 0; m < n; ++m) {
@@ -175,13 +182,14 @@ double update(ColonyEnsemble& ce, const Reading& reading, base::Random& random) 
     covariance /= n - 1;
     const double correlation = covariance / std::sqrt(xm.variance * hm.variance + 1e-300);
     if ((correlation < 0 ? -correlation : correlation) < cut) continue;
+    moved[k] = 1;
     const double gain = covariance / (spread + used);
     for (int m = 0; m < n; ++m) {
       const auto i = static_cast<std::size_t>(m);
       row[i] += gain * (reading.logSeen + push[i] - h[i]);
     }
   }
-  log.write(before);
+  log.write(moved);
   return off;
 }
 

@@ -18,9 +18,20 @@ inline double exactExp(double x) {
   constexpr double kLn2Hi = 6.93147180369123816490e-01, kLn2Lo = 1.90821492927058770002e-10;
   const double k = std::floor(x * 1.44269504088896338700 + 0.5);
   const double r = (x - k * kLn2Hi) - k * kLn2Lo;
-  // Taylor series; |r| <= 0.347, so the term after r^13/13! is below 1e-17.
-  double sum = 1;
-  for (int i = 13; i >= 1; --i) sum = 1 + r * sum / i;
+  // Taylor series; |r| <= 0.347, so the term after r^13/13! is below 1e-17. In two halves of even
+  // and odd powers, which do not wait for each other.
+  const double r2 = r * r;
+  const double even =
+      1 + r2 * (1.0 / 2 +
+                r2 * (1.0 / 24 +
+                      r2 * (1.0 / 720 +
+                            r2 * (1.0 / 40320 + r2 * (1.0 / 3628800 + r2 * (1.0 / 479001600))))));
+  const double odd =
+      1 + r2 * (1.0 / 6 +
+                r2 * (1.0 / 120 +
+                      r2 * (1.0 / 5040 + r2 * (1.0 / 362880 + r2 * (1.0 / 39916800 +
+                                                                    r2 * (1.0 / 6227020800.0))))));
+  const double sum = even + r * odd;
   const auto bits = static_cast<std::uint64_t>(static_cast<std::int64_t>(k) + 1023) << 52;
   return sum * std::bit_cast<double>(bits);
 }
@@ -37,8 +48,10 @@ inline double exactLog(double x) {
   }
   // ln m = 2 artanh((m - 1) / (m + 1)), |z| <= 0.1716
   const double z = (m - 1) / (m + 1), z2 = z * z;
+  constexpr double kOdd[] = {1.0 / 21, 1.0 / 19, 1.0 / 17, 1.0 / 15, 1.0 / 13, 1.0 / 11,
+                             1.0 / 9,  1.0 / 7,  1.0 / 5,  1.0 / 3,  1.0};
   double sum = 0;
-  for (int i = 21; i >= 1; i -= 2) sum = sum * z2 + 1.0 / i;
+  for (const double c : kOdd) sum = sum * z2 + c;
   return 2 * z * sum + e * 6.93147180559945286227e-01;
 }
 
