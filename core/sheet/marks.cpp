@@ -23,9 +23,9 @@ struct Tier {
 /// The outline of what is expected: firm while the band is narrow, then thinner and broken, so
 /// that it fades without a colour.
 Stroke expectedStroke(double width) {
-  if (width <= 0.5) return {Ink::BeesExpected, 0.2};
-  if (width <= 1.0) return {Ink::BeesExpected, 0.12};
-  return {Ink::FaintText, 0.1, true};
+  if (width <= 0.5) return {Ink::BeesExpected, 0.34};
+  if (width <= 1.0) return {Ink::BeesExpected, 0.22};
+  return {Ink::FaintText, 0.16, true};
 }
 
 struct Slots {
@@ -88,7 +88,8 @@ void drawTier(Shapes& out, const MarkInput& in, const Tier& tier, bool faded) {
     if (!in.dead && !in.empty) out.emplace_back(bare);
     const double inWide = i - wide.first;
     if (tier.expected && inWide >= 0 && inWide < wide.count && !in.dead) {
-      RectShape outline = slot(i, lengthShare(inWide, wide.count), pitch * 0.56);
+      // A little wider than the filled seams, so that it shows around them where bees grow fewer.
+      RectShape outline = slot(i, lengthShare(inWide, wide.count), pitch * 0.76);
       outline.stroke = expectedStroke(tier.width);
       out.emplace_back(outline);
     }
