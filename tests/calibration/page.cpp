@@ -68,8 +68,11 @@ std::string drawn(const Course& c) {
   constexpr double kWidth = 420, kHeight = 220, kLeft = 52, kBottom = 30, kTop = 26, kRight = 10;
   double most = 1;
   for (const auto& b : c.days) most = std::max(most, b.high);
-  double step = 1000;
-  while (most / step > 5) step *= step == 1000 || step == 10000 ? 2 : 2.5;
+  double step = 10000;
+  for (const double s : {1000.0, 2000.0, 5000.0, 10000.0, 20000.0, 50000.0}) {
+    step = s;
+    if (most / s <= 5) break;
+  }
   most = std::ceil(most / step) * step;
   const double wide = kWidth - kLeft - kRight, tall = kHeight - kTop - kBottom;
   const auto x = [&](std::size_t d) {
@@ -88,8 +91,8 @@ std::string drawn(const Course& c) {
       "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" "
       "height=\"{1}\" font-family=\"sans-serif\" font-size=\"11\" fill=\"#222\">\n"
       "<rect width=\"{0}\" height=\"{1}\" fill=\"#fff\"/>\n"
-      "<text x=\"{2}\" y=\"15\" font-weight=\"bold\">{3}</text>\n",
-      kWidth, kHeight, kLeft, c.title);
+      "<text x=\"{2}\" y=\"15\" font-weight=\"bold\">{3}: {4}</text>\n",
+      kWidth, kHeight, kLeft, c.title, c.axis);
   for (double v = 0; v <= most + 1; v += step) {
     svg += fmt::format(
         "<path d=\"M{:.0f} {:.1f}H{:.0f}\" stroke=\"#ddd\"/><text x=\"{:.0f}\" y=\"{:.1f}\" "
