@@ -237,17 +237,19 @@ class LineWriter {
     if (!m_c.in.expected) return std::nullopt;
     const auto found = m_c.in.expected->find(colony.colony);
     if (found == m_c.in.expected->end()) return std::nullopt;
-    const auto range = [](const strength::Spread& spread) {
-      const auto whole = spread.whole();
+    const auto range = [](strength::WholeRange whole) {
       return whole.low == whole.high
                  ? std::to_string(whole.low)
                  : std::to_string(whole.low) + "\u2013" + std::to_string(whole.high);
     };
-    const auto& look = found->second;
-    if (look.combs.whole().high == 0) {
-      return m_c.word(message("sheet.expected.look_no_brood", range(look.seams)));
-    }
-    return m_c.word(message("sheet.expected.look", range(look.seams), range(look.combs)));
+    const auto one = [](strength::WholeRange whole) { return whole.low == 1 && whole.high == 1; };
+    const auto seams = found->second.seams.whole(), combs = found->second.combs.whole();
+    const base::Message seamsText = one(seams) ? message("sheet.expected.one_seam")
+                                               : message("sheet.expected.many_seams", range(seams));
+    if (combs.high == 0) return m_c.word(message("sheet.expected.look_no_brood", seamsText));
+    const base::Message combsText = one(combs) ? message("sheet.expected.one_comb")
+                                               : message("sheet.expected.many_combs", range(combs));
+    return m_c.word(message("sheet.expected.look", seamsText, combsText));
   }
 
   /// Without a forecast: what was seen, with the error of a look, and only while it is

@@ -92,13 +92,14 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.map.north", QT_TRANSLATE_NOOP("Messages", "N")},
     {"sheet.map.metres", QT_TRANSLATE_NOOP("Messages", "%1 m")},
     {"sheet.legend.letters",
-     QT_TRANSLATE_NOOP("Messages",
-                       "Numbers on the map are lines of this sheet. Filled seams = last seen, outline = "
-                       "expected, lid "
-                       "on = not counted, dashed = not opened since autumn, cross = dead. "
-                       "B boost, small but sound · Q queen suspect or missing · S sick, nothing in "
-                       "or out · 2 two colonies · N not enough seen · W write off, too small · "
-                       "R room, strong")},
+     QT_TRANSLATE_NOOP(
+         "Messages",
+         "Numbers on the map are lines of this sheet. Filled seams = last seen, outline = "
+         "expected, lid "
+         "on = not counted, dashed = not opened since autumn, cross = dead. "
+         "B boost, small but sound · Q queen suspect or missing · S sick, nothing in "
+         "or out · 2 two colonies · N not enough seen · W write off, too small · "
+         "R room, strong")},
     {"sheet.legend.entry",
      QT_TRANSLATE_NOOP("Messages",
                        "Circle what you see. Queen: M marked, U unmarked, V virgin, – not seen. "
@@ -139,9 +140,12 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.seen.stores", QT_TRANSLATE_NOOP("Messages", "stores %1")},
     {"sheet.seen.treated", QT_TRANSLATE_NOOP("Messages", "treated %1")},
     {"sheet.seen.treated_with", QT_TRANSLATE_NOOP("Messages", "%2 %1")},
-    {"sheet.expected.look",
-     QT_TRANSLATE_NOOP("Messages", "Expected: %1 seams, brood on %2 combs")},
-    {"sheet.expected.look_no_brood", QT_TRANSLATE_NOOP("Messages", "Expected: %1 seams, no brood")},
+    {"sheet.expected.look", QT_TRANSLATE_NOOP("Messages", "Expected: %1, brood on %2")},
+    {"sheet.expected.one_seam", QT_TRANSLATE_NOOP("Messages", "1 seam")},
+    {"sheet.expected.many_seams", QT_TRANSLATE_NOOP("Messages", "%1 seams")},
+    {"sheet.expected.one_comb", QT_TRANSLATE_NOOP("Messages", "1 comb")},
+    {"sheet.expected.many_combs", QT_TRANSLATE_NOOP("Messages", "%1 combs")},
+    {"sheet.expected.look_no_brood", QT_TRANSLATE_NOOP("Messages", "Expected: %1, no brood")},
     {"sheet.expected.seams", QT_TRANSLATE_NOOP("Messages", "As %1 day(s) ago: %2–%3 seams")},
     {"sheet.expected.brood",
      QT_TRANSLATE_NOOP("Messages", "As %1 day(s) ago: %2–%3 seams, brood on %4–%5 combs")},

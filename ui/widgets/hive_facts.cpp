@@ -132,10 +132,13 @@ void fillExpected(ColonyFacts& facts, const sheet::ExpectedLooks& expected) {
   const auto found = expected.find(facts.colony);
   if (found == expected.end()) return;
   const auto& look = found->second;
+  constexpr strength::WholeRange kOne{1, 1};
   //: Whole seams: "8–9 seams".
-  facts.expected = Facts::tr("%1 seams").arg(rangeText(look.seams));
-  facts.expectedBrood = look.combs.whole().high == 0
-                            ? Facts::tr("no brood")
+  facts.expected = look.seams.whole() == kOne ? Facts::tr("1 seam")
+                                              : Facts::tr("%1 seams").arg(rangeText(look.seams));
+  facts.expectedBrood = look.combs.whole().high == 0 ? Facts::tr("no brood")
+                        : look.combs.whole() == kOne
+                            ? Facts::tr("brood on 1 comb")
                             : Facts::tr("brood on %1 combs").arg(rangeText(look.combs));
 }
 

@@ -74,7 +74,7 @@ TEST(ExpectedOnTheSheet, IsSaidInWholeSeamsAndCombsAndKept) {
   int said = 0;
   for (const auto& line : sheet.lines) {
     if (!line.colony) continue;
-    EXPECT_EQ(line.expected, "look 8\u20139 5\u20136") << line.colony->str();
+    EXPECT_EQ(line.expected, "look many_seams 8\u20139 many_combs 5\u20136") << line.colony->str();
     ++said;
   }
   EXPECT_GT(said, 30);
@@ -94,7 +94,22 @@ TEST(ExpectedOnTheSheet, NoBroodAndOneNumberReadPlainly) {
   in.expected = &expected;
   for (const auto& line : layoutYardSheet(in).lines) {
     if (!line.colony) continue;
-    EXPECT_EQ(line.expected, "look_no_brood 3");
+    EXPECT_EQ(line.expected, "look_no_brood many_seams 3");
+  }
+}
+
+TEST(ExpectedOnTheSheet, OneSeamAndOneCombAreNotSaidAsMany) {
+  const auto y = fixture::makeYard({});
+  static const fixture::PlainMeasurer kMeasurer;
+  auto in = y.input(Paper::A4, kMeasurer, plainWord);
+  ExpectedLooks expected;
+  for (const auto& hive : apiary::yardOn(y.season, y.yard, y.date)) {
+    for (const auto& c : hive.colonies) expected.emplace(c.colony, look(0.9, 1.2, 0.8, 1.3));
+  }
+  in.expected = &expected;
+  for (const auto& line : layoutYardSheet(in).lines) {
+    if (!line.colony) continue;
+    EXPECT_EQ(line.expected, "look one_seam one_comb");
   }
 }
 
