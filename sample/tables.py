@@ -14,7 +14,7 @@ COLUMNS = {
                    "sealed_brood_frames open_brood_frames brood_frames frames_with_brood "
                    "drone_brood eggs_seen queen_seen queen_cells cell_kind pattern honey_kg "
                    "pollen_frames empty_comb_frames weight_kg temper disease drones_seen reader "
-                   "sheet line notes",
+                   "sheet line notes stores_level glance",
     "frames": "inspection hive colony date box slot side bees_pct eggs_pct open_pct sealed_pct "
               "drone_pct pollen_pct nectar_pct honey_pct empty_pct undrawn_pct mould",
     "seams": "inspection hive date box from_above from_below at_least",

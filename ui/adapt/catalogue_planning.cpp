@@ -152,7 +152,6 @@ constexpr std::array kWords{
         "bees."},
     CatalogueEntry{"planning.note.from_looks",
                    "%1 cannot be forecast: its gain is from what was seen alone."},
-    CatalogueEntry{"planning.cancelled", "The plan was stopped before it was ready."},
     CatalogueEntry{"planning.why.drive", "Drive to yard %1."},
 
     // The rows of the plan
