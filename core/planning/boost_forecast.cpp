@@ -2,7 +2,6 @@
 #include "core/planning/boost_forecast.h"
 
 #include <algorithm>
-#include <array>
 #include <atomic>
 #include <cmath>
 #include <mutex>
@@ -80,8 +79,10 @@ struct Worked {
 
 class Runs {
  public:
-  Runs(const apiary::Season& season, const BoostProblem& problem, const BoostFigures& figures)
-      : m_season(season), m_problem(problem), m_f(figures), m_days{problem.target} {}
+  /// `days` ascending, the target day last.
+  Runs(const apiary::Season& season, const BoostProblem& problem, const BoostFigures& figures,
+       std::vector<Date> days)
+      : m_season(season), m_problem(problem), m_f(figures), m_days(std::move(days)) {}
 
   bool prepare(int threads, base::Progress& progress) {
     std::set<ColonyId> wanted;
@@ -107,7 +108,7 @@ class Runs {
       m_usable.emplace(colony, usableIn(m_season, side.frameType, m_f));
       m_frames.emplace(colony, framesOf(m_season, side.frameType));
       if (m_starts.has(colony)) {
-        m_alone.emplace(colony, m_starts.alone(colony, {}, m_days).days.front());
+        m_alone.emplace(colony, m_starts.alone(colony, {}, m_days).days);
       }
     }
     return true;
@@ -119,23 +120,42 @@ class Runs {
     return o.donorColony ? joint(o) : alone(o);
   }
 
+  /// nullopt when one of the colonies cannot be forecast.
+  [[nodiscard]] std::optional<PairCourse> course(const BoostOption& o) const {
+    if (!m_starts.has(o.colony) || (o.donorColony && !m_starts.has(*o.donorColony))) {
+      return std::nullopt;
+    }
+    const auto bees = [](const std::vector<MemberDay>& days) {
+      std::vector<forecast::Band> bands;
+      for (const MemberDay& d : days) bands.push_back(forecast::bandsOf(d).bees);
+      return bands;
+    };
+    PairCourse out;
+    out.days = m_days;
+    out.receiverWithout = bees(m_alone.at(o.colony));
+    if (o.method == Method::Leave) {
+      out.receiverWith = out.receiverWithout;
+    } else if (!o.donorColony) {
+      out.receiverWith = bees(own(o).days);
+    } else {
+      const auto pair = both(o);
+      out.receiverWith = bees(pair.receiver.days);
+      out.donorWithout = bees(m_alone.at(*o.donorColony));
+      out.donorWith = bees(pair.donor.days);
+    }
+    return out;
+  }
+
  private:
   [[nodiscard]] Worked alone(const BoostOption& o) const {
-    const MemberDay& without = m_alone.at(o.colony);
+    const MemberDay& without = m_alone.at(o.colony).back();
     Worked w;
     w.done = true;
     const double now = chanceOf(without, m_usable.at(o.colony));
     w.chance.receiverWithout = w.chance.receiverWith = now;
     if (o.method == Method::Leave) return w;
-    Action action{m_problem.request.date, Action::Kind::Feed, 0, 0};
-    if (o.method == Method::Room) {
-      action.kind = Action::Kind::RoomIn;
-      action.amount = o.framesMoved * 2 * m_frames.at(o.colony).cellsPerSide();
-    } else {
-      action.amount = std::max(1.0, m_f.feedBelowKg - storesOf(o.colony));
-    }
-    const auto course = m_starts.alone(o.colony, {&action, 1}, m_days);
-    const MemberDay& with = course.days.front();
+    const auto course = own(o);
+    const MemberDay& with = course.days.back();
     w.chance.receiverWith = chanceOf(with, m_usable.at(o.colony));
     w.chance.better = shareBetter(with, without);
     w.gain = pairedGain(with, without);
@@ -143,7 +163,18 @@ class Runs {
     return w;
   }
 
-  [[nodiscard]] Worked joint(const BoostOption& o) const {
+  [[nodiscard]] forecast::Course own(const BoostOption& o) const {
+    Action action{m_problem.request.date, Action::Kind::Feed, 0, 0};
+    if (o.method == Method::Room) {
+      action.kind = Action::Kind::RoomIn;
+      action.amount = o.framesMoved * 2 * m_frames.at(o.colony).cellsPerSide();
+    } else {
+      action.amount = std::max(1.0, m_f.feedBelowKg - storesOf(o.colony));
+    }
+    return m_starts.alone(o.colony, {&action, 1}, m_days);
+  }
+
+  [[nodiscard]] forecast::JointCourse both(const BoostOption& o) const {
     Joint joint;
     joint.date = m_problem.request.date;
     std::vector<Action> donorActions;
@@ -174,9 +205,13 @@ class Runs {
         joint.kind = Joint::Kind::Unite;
         break;
     }
-    const auto both = m_starts.together(o.colony, *o.donorColony, joint, m_days, {}, donorActions);
-    const MemberDay &up = both.receiver.days.front(), &down = both.donor.days.front();
-    const MemberDay &left = m_alone.at(o.colony), &own = m_alone.at(*o.donorColony);
+    return m_starts.together(o.colony, *o.donorColony, joint, m_days, {}, donorActions);
+  }
+
+  [[nodiscard]] Worked joint(const BoostOption& o) const {
+    const auto both = this->both(o);
+    const MemberDay &up = both.receiver.days.back(), &down = both.donor.days.back();
+    const MemberDay &left = m_alone.at(o.colony).back(), &own = m_alone.at(*o.donorColony).back();
     const Usable &mine = m_usable.at(o.colony), &theirs = m_usable.at(*o.donorColony);
     Worked w;
     w.done = true;
@@ -214,12 +249,12 @@ class Runs {
   const apiary::Season& m_season;
   const BoostProblem& m_problem;
   const BoostFigures& m_f;
-  const std::array<Date, 1> m_days;
+  const std::vector<Date> m_days;
   forecast::Starts m_starts;
   std::map<ColonyId, base::HiveId> m_hives;
   std::map<ColonyId, Usable> m_usable;
   std::map<ColonyId, strength::FrameFigures> m_frames;
-  std::map<ColonyId, MemberDay> m_alone;
+  std::map<ColonyId, std::vector<MemberDay>> m_alone;
 };
 
 /// Progress of one part of the whole.
@@ -289,7 +324,7 @@ double chanceOf(const MemberDay& day, const Usable& usable) {
 
 bool benefitsFromForecast(const apiary::Season& season, BoostProblem& problem,
                           const BoostFigures& figures, int threads, base::Progress& progress) {
-  Runs runs(season, problem, figures);
+  Runs runs(season, problem, figures, {problem.target});
   Part first(progress, 0, 0.4);
   if (!runs.prepare(threads, first)) return false;
   Part rest(progress, 0.4, 1);
@@ -342,6 +377,22 @@ bool benefitsFromForecast(const apiary::Season& season, BoostProblem& problem,
     problem.notes.push_back(message("planning.note.from_looks", hive));
   problem.basis = "forecast";
   return true;
+}
+
+std::optional<PairCourse> pairCourse(const apiary::Season& season, const BoostProblem& problem,
+                                     const BoostOption& option, const BoostFigures& figures,
+                                     base::Progress& progress) {
+  BoostProblem one;
+  one.request = problem.request;
+  one.target = problem.target;
+  one.judgements = problem.judgements;
+  one.options = {option};
+  std::vector<Date> days;
+  for (Date d = one.request.date; d < one.target; d = d.plusDays(7)) days.push_back(d);
+  days.push_back(one.target);
+  Runs runs(season, one, figures, std::move(days));
+  if (!runs.prepare(1, progress)) return std::nullopt;
+  return runs.course(option);
 }
 
 base::Result<BoostProblem> makeForecastProblem(const apiary::Season& season,

@@ -25,4 +25,15 @@ double chanceOf(const forecast::MemberDay& day, const Usable& usable);
 bool benefitsFromForecast(const apiary::Season& season, BoostProblem& problem,
                           const BoostFigures& figures, int threads, base::Progress& progress);
 
+/// The bees of a pair to the target day, a week apart, without and with an option; the donor's are
+/// empty for an option without one.
+struct PairCourse {
+  std::vector<base::Date> days;
+  std::vector<forecast::Band> receiverWithout, receiverWith, donorWithout, donorWith;
+};
+/// nullopt when cancelled, or when one of the two cannot be forecast.
+std::optional<PairCourse> pairCourse(const apiary::Season& season, const BoostProblem& problem,
+                                     const BoostOption& option, const BoostFigures& figures,
+                                     base::Progress& progress);
+
 }  // namespace outyard::planning

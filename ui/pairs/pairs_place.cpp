@@ -21,9 +21,11 @@
 
 #include "ui/adapt/system_clock.h"
 #include "ui/adapt/words.h"
+#include "ui/pairs/pair_chart.h"
 #include "ui/pairs/pairs_map.h"
 #include "ui/pairs/pairs_models.h"
 #include "ui/pairs/pairs_words.h"
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/session_model.h"
 #include "ui/widgets/theme.h"
 
@@ -115,7 +117,9 @@ PairsPlace::PairsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
   showAccepted();
 }
 
-PairsPlace::~PairsPlace() = default;
+PairsPlace::~PairsPlace() {
+  m_hub.forecasts().abandon(QStringLiteral("pair course"));
+}
 
 QString PairsPlace::title() const {
   return tr("Pairs");
@@ -312,8 +316,13 @@ void PairsPlace::makeSteps() {
   tools->addStretch();
   pairLayout->addLayout(tools);
   auto* lower = new QHBoxLayout;
+  auto* views = new QTabWidget(pairs);
+  views->setObjectName(QStringLiteral("pairViews"));
   m_map = new PairsMap(pairs);
-  lower->addWidget(m_map, 3);
+  views->addTab(m_map, tr("On the &map"));
+  m_chart = new PairChart(pairs);
+  views->addTab(m_chart, tr("Co&urses"));
+  lower->addWidget(views, 3);
   m_pairDetail = new QLabel(pairs);
   m_pairDetail->setObjectName(QStringLiteral("pairDetail"));
   m_pairDetail->setAccessibleName(tr("The chosen pair"));

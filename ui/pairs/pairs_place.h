@@ -26,6 +26,7 @@ class SeasonHub;
 
 namespace outyard::pairs {
 
+class PairChart;
 class PairsMap;
 class TextTable;
 
@@ -78,6 +79,8 @@ class PairsPlace : public widgets::Place {
   void showSentence(const QString& sentence);
   void showAccepted();
   void showChosenPair();
+  /// Works the courses of the chosen pair out beside the window and shows them.
+  void showCourses();
   [[nodiscard]] QString emptySentence() const;
   [[nodiscard]] const planning::BoostOption* chosenOption() const;
   /// Why the plan cannot be accepted; empty when it can.
@@ -119,6 +122,7 @@ class PairsPlace : public widgets::Place {
   QLabel* m_noPairs = nullptr;
   QPushButton* m_overrule = nullptr;
   PairsMap* m_map = nullptr;
+  PairChart* m_chart = nullptr;
   QTextBrowser* m_when = nullptr;
   QLabel* m_sum = nullptr;
   QLabel* m_accepted = nullptr;

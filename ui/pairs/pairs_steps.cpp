@@ -19,11 +19,13 @@
 #include "core/session/commands.h"
 #include "ui/adapt/words.h"
 #include "ui/pairs/overrule_dialog.h"
+#include "ui/pairs/pair_chart.h"
 #include "ui/pairs/pairs_map.h"
 #include "ui/pairs/pairs_models.h"
 #include "ui/pairs/pairs_place.h"
 #include "ui/pairs/pairs_words.h"
 #include "ui/print/painter.h"
+#include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/hive_facts.h"
 #include "ui/widgets/session_model.h"
 
@@ -150,6 +152,7 @@ void PairsPlace::showChosenPair() {
 
   const auto* option = chosenOption();
   const auto paired = colonyAt(m_pairTable, *m_pairs);
+  showCourses();
   m_map->choose(paired);
   if (made && paired) {
     const auto yard = made->problem.yardOf.find(paired->str());
@@ -180,9 +183,12 @@ void PairsPlace::showChosenPair() {
                      .arg(colonyText(option->colony, option->hive).toHtmlEscaped(),
                           optionText(*option).toHtmlEscaped());
   if (option->gain.high > 0) {
-    html += QStringLiteral("<br>") + tr("Gains %1 bees that cover brood (8 of 10 fall within).")
-                                         .arg(gainText(*option))
-                                         .toHtmlEscaped();
+    html += QStringLiteral("<br>") +
+            (option->chance ? tr("Then about %1 bees more on the target day (8 of 10 fall within).")
+                            : tr("Gains %1 bees that cover brood (8 of 10 fall within)."))
+
+                .arg(gainText(*option))
+                .toHtmlEscaped();
   }
   const auto row = m_pairTable->currentIndex().row();
   html += QStringLiteral("<p style='margin:4px 0'>%1</p>")
@@ -193,11 +199,38 @@ void PairsPlace::showChosenPair() {
   }
   if (second) {
     html += QStringLiteral("<p style='margin:4px 0'>%1</p>")
-                .arg(tr("Second best: %1, gains %2.")
+                .arg(tr("Second best: %1, %2 bees more.")
                          .arg(optionText(*second), gainText(*second))
                          .toHtmlEscaped());
   }
   m_pairDetail->setText(html);
+}
+
+void PairsPlace::showCourses() {
+  const auto* option = chosenOption();
+  const QString kWork = QStringLiteral("pair course");
+  m_hub.forecasts().abandon(kWork);
+  if (!option || !plan()) {
+    m_chart->clear(tr("Choose a line of the plan to see the courses of both colonies."));
+    return;
+  }
+  m_chart->clear(tr("Working the courses out…"));
+  m_hub.forecasts().beside(kWork, [this, one = *option, problem = plan()->problem](
+                                      const apiary::Season& season, base::Progress& progress) {
+    std::vector<base::Message> notes;
+    auto course =
+        planning::pairCourse(season, problem, one, planning::boostFigures(season, notes), progress);
+    return [this, one, course = std::move(course)] {
+      const auto* still = chosenOption();
+      if (!still || still->id != one.id) return;
+      if (!course) {
+        m_chart->clear(tr("These colonies cannot be forecast: look at them first."));
+        return;
+      }
+      m_chart->show(*course, colonyText(one.colony, one.hive),
+                    one.donorHive ? colonyText(*one.donorColony, *one.donorHive) : QString());
+    };
+  });
 }
 
 const planning::BoostOption* PairsPlace::chosenOption() const {

@@ -148,6 +148,29 @@ TEST(BoostForecast, WhatCountsAsUsableIsTheOutfits) {
   EXPECT_EQ(chanceOf(day, three), 0.5);
 }
 
+TEST(BoostForecast, TheCourseOfAPairEndsWhereThePlanSaysItDoes) {
+  const auto season = springSeason();
+  const BoostProblem p = worked(season);
+  const BoostOption* stack = optionOf(p, "TR-01", Method::Stack);
+  ASSERT_NE(stack, nullptr);
+  base::Progress quiet;
+  std::vector<base::Message> notes;
+  const auto course = pairCourse(season, p, *stack, boostFigures(season, notes), quiet);
+  ASSERT_TRUE(course);
+  EXPECT_EQ(course->days.front(), p.request.date);
+  EXPECT_EQ(course->days.back(), p.target);
+  ASSERT_EQ(course->receiverWith.size(), course->days.size());
+  ASSERT_EQ(course->donorWith.size(), course->days.size());
+  EXPECT_GT(course->receiverWith.back().median, course->receiverWithout.back().median);
+  // The medians' difference is near the median of the paired differences.
+  EXPECT_NEAR(course->receiverWith.back().median - course->receiverWithout.back().median,
+              stack->gain.median, 0.25 * stack->gain.median);
+  const BoostOption* leave = optionOf(p, "TR-01", Method::Leave);
+  const auto same = pairCourse(season, p, *leave, boostFigures(season, notes), quiet);
+  EXPECT_TRUE(same->donorWith.empty());
+  EXPECT_EQ(same->receiverWith.back().median, same->receiverWithout.back().median);
+}
+
 TEST(BoostForecast, StoppedSaysSo) {
   struct Stopped : base::Progress {
     [[nodiscard]] bool cancelled() const override { return true; }

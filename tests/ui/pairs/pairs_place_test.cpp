@@ -7,6 +7,7 @@
 #include <QBuffer>
 #include <QComboBox>
 #include <QFile>
+#include <QGraphicsView>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPdfWriter>
@@ -96,6 +97,22 @@ TEST_F(PairsPlaceTest, TheSampleHasAPlanThatSaysWhatItStandsOn) {
   EXPECT_TRUE(sum.contains(QStringLiteral("one after the other")));
   EXPECT_EQ(field<QTableView>(m_place, "needs")->model()->rowCount(),
             static_cast<int>(plan->problem.judgements.size()));
+}
+
+TEST_F(PairsPlaceTest, TheChosenPairShowsBothCourses) {
+  auto* chart = field<QWidget>(m_place, "pairChart");
+  for (int row = 0; row < rows().rowCount(); ++row) {
+    table().setCurrentIndex(rows().index(row, 0));
+    if (cell(row, kDo).contains(QStringLiteral("set over"))) break;
+  }
+  field<QTabWidget>(m_place, "pairViews")->setCurrentIndex(1);
+  ASSERT_TRUE(QTest::qWaitFor(
+      [&] { return chart->accessibleDescription().contains(QStringLiteral("with the plan")); },
+      20000))
+      << chart->accessibleDescription().toStdString();
+  // Both colonies are told, each with its band.
+  EXPECT_EQ(chart->accessibleDescription().count(QStringLiteral("as it is")), 2);
+  EXPECT_EQ(chart->findChildren<QGraphicsView*>().size(), 2);
 }
 
 TEST_F(PairsPlaceTest, ASecondBestPinnedIsHeldAndTheRestWorkedOutAgain) {
