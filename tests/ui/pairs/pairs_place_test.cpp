@@ -113,6 +113,12 @@ TEST_F(PairsPlaceTest, TheChosenPairShowsBothCourses) {
   // Both colonies are told, each with its band.
   EXPECT_EQ(chart->accessibleDescription().count(QStringLiteral("as it is")), 2);
   EXPECT_EQ(chart->findChildren<QGraphicsView*>().size(), 2);
+  for (const auto theme : {adapt::Theme::Light, adapt::Theme::Dark}) {
+    widgets::applyTheme(theme);
+    tests::picture(m_place, theme == adapt::Theme::Dark ? QStringLiteral("pairs-courses-dark")
+                                                        : QStringLiteral("pairs-courses-light"));
+  }
+  widgets::applyTheme(adapt::Theme::Light);
 }
 
 TEST_F(PairsPlaceTest, ASecondBestPinnedIsHeldAndTheRestWorkedOutAgain) {
