@@ -66,6 +66,38 @@ std::optional<std::string> normalised(std::string_view utf8) {
   return result;
 }
 
+std::string folded(std::string_view utf8) {
+  std::string plain;
+  if (ascii(utf8)) {
+    plain = utf8;
+    for (char& c : plain) {
+      if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    }
+  } else {
+    if (!validUtf8(utf8)) return {};
+    utf8proc_uint8_t* out = nullptr;
+    const utf8proc_ssize_t n = utf8proc_map(
+        reinterpret_cast<const utf8proc_uint8_t*>(utf8.data()),
+        static_cast<utf8proc_ssize_t>(utf8.size()), &out,
+        static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPAT | UTF8PROC_DECOMPOSE |
+                                       UTF8PROC_CASEFOLD | UTF8PROC_STRIPMARK));
+    if (n < 0) return {};
+    plain.assign(reinterpret_cast<const char*>(out), static_cast<std::size_t>(n));
+    std::free(out);  // NOLINT: utf8proc allocates with malloc
+  }
+  std::string result;
+  result.reserve(plain.size());
+  for (const char c : plain) {
+    if (!isSpace(c)) {
+      result += c;
+    } else if (!result.empty() && result.back() != ' ') {
+      result += ' ';
+    }
+  }
+  if (!result.empty() && result.back() == ' ') result.pop_back();
+  return result;
+}
+
 std::string shortest(double value) {
   std::array<char, 400> buffer{};
   if (value == 0) value = 0;  // no minus zero

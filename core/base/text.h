@@ -11,6 +11,9 @@ namespace outyard::base {
 std::optional<std::string> normalised(std::string_view utf8);
 /// True when every byte sequence is valid UTF-8.
 bool validUtf8(std::string_view bytes);
+/// For comparing what people type: lower case, without accents and other marks on letters, white
+/// space as single blanks. Bytes that are not valid UTF-8 give an empty text.
+std::string folded(std::string_view utf8);
 /// Number of Unicode code points; 0 for invalid UTF-8.
 std::size_t codePoints(std::string_view utf8);
 

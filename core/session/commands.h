@@ -203,6 +203,15 @@ CommandPtr setFlows(std::vector<YardId> yards, std::vector<apiary::Flow> flows);
 CommandPtr recordWeather(std::vector<apiary::WeatherDay> days);
 CommandPtr removeWeather(std::vector<apiary::WeatherDay> days);
 
+/// What is to be done to one hive of several.
+struct HiveStep {
+  HiveId hive;
+  CommandPtr command;
+};
+/// One transaction and one undo step for all of them, in their order; each sees what those before
+/// it wrote. When one is refused nothing is done, and the first message names its hive.
+CommandPtr together(base::Message title, std::vector<HiveStep> steps);
+
 /// Ready-made changes as one step (import). The maker has checked them against this season.
 CommandPtr applyChanges(base::Message title, apiary::ChangeList changes);
 

@@ -59,6 +59,10 @@ std::span<const CatalogueEntry> sessionWords() {
           "session.other_frame_type",
           QT_TRANSLATE_NOOP("Messages",
                             "The comb does not fit: box %2 of hive %1 has frames of another type")},
+      CatalogueEntry{"session.together_refused",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "Nothing was done, because of hive %1. Leave it out, or "
+                                       "put right what follows")},
       CatalogueEntry{"session.stands_there",
                      QT_TRANSLATE_NOOP("Messages", "It stands there already")},
       CatalogueEntry{"session.title.box_off", QT_TRANSLATE_NOOP("Messages", "box off %1")},

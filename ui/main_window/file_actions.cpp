@@ -14,8 +14,9 @@
 
 #include "core/sheet/document.h"
 #include "ui/adapt/words.h"
+#include "ui/main_window/find_dialog.h"
+#include "ui/main_window/find_everywhere.h"
 #include "ui/main_window/main_window.h"
-#include "ui/main_window/sheet_dialog.h"
 #include "ui/widgets/theme.h"
 
 namespace outyard::main_window {
@@ -225,6 +226,24 @@ void MainWindow::askHive() {
     dialogs().inform(
         this, tr("Find hive"),
         tr("No single hive is numbered %1. Write its whole number.").arg(dialog.number()));
+  }
+}
+
+void MainWindow::findEverywhere() {
+  FindEverywhere dialog(m_hub, this);
+  if (!dialogs().run(dialog)) return;
+  const auto* found = dialog.chosen();
+  if (!found) return;
+  if (found->hive) {
+    m_hub.select({std::nullopt, found->hive, found->colony});
+    showPlace(QStringLiteral("hive"));
+  } else if (found->yard) {
+    m_hub.selectYard(*found->yard);
+    showPlace(QStringLiteral("yards"));
+  } else {
+    dialogs().inform(this, tr("Find"),
+                     tr("Queen %1 is in no hive. Introduce her first, then she can be gone to.")
+                         .arg(QString::fromStdString(found->id)));
   }
 }
 
