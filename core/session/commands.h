@@ -30,6 +30,18 @@ CommandPtr removeStand(YardId yard, std::string stand);
 CommandPtr addFeature(apiary::Feature feature);
 CommandPtr editFeature(apiary::Feature feature);
 CommandPtr removeFeature(std::string feature);
+/// The stand's row in place of the old one; the hives on it go and turn with it. A correction of
+/// the drawing, as arrange.
+CommandPtr arrangeStand(apiary::Stand stand);
+struct LayoutCopy {
+  YardId from, to;
+  /// A yard that is made for it, with the size and north of the old one where it says none.
+  std::optional<apiary::Yard> newYard;
+  bool stands = true, features = true;
+};
+/// Stands and features of one yard drawn in another too, at the same places. Names that are taken
+/// there get the next free number. Hives are not carried.
+CommandPtr copyLayout(LayoutCopy copy);
 
 /// A new stand with boxes; hive.yard, position, direction and stand are its first place.
 CommandPtr addHive(apiary::Hive hive, Date from, std::vector<BoxState> boxes);
