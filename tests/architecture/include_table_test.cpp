@@ -41,7 +41,9 @@ const std::map<std::string, Rooms>& includeTable() {
       {"ui/yards", with(kTools, {"ui/charts"})},
       {"ui/hive", with(kTools, {"ui/charts"})},
       {"ui/pairs", kTools},
-      {"ui/main_window", with(kTools, {"ui/charts", "ui/yards", "ui/hive", "ui/pairs"})},
+      {"ui/entry", kTools},
+      {"ui/main_window",
+       with(kTools, {"ui/charts", "ui/yards", "ui/hive", "ui/pairs", "ui/entry"})},
   };
   return kTable;
 }

@@ -1,0 +1,234 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/entry_table.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <algorithm>
+
+#include "ui/entry/entry_model.h"
+#include "ui/entry/entry_words.h"
+
+namespace outyard::entry {
+
+using session::EntryColumn;
+
+namespace {
+const int kSeams = EntryModel::columnOf(EntryColumn::Seams);
+}  // namespace
+
+EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent), m_model(model) {
+  setModel(&model);
+  setObjectName(QStringLiteral("entryTable"));
+  setAccessibleName(tr("Lines of the sheet"));
+  setSelectionMode(QAbstractItemView::SingleSelection);
+  setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::EditKeyPressed |
+                  QAbstractItemView::DoubleClicked);
+  setTabKeyNavigation(true);
+  setWordWrap(true);
+  verticalHeader()->hide();
+  verticalHeader()->setDefaultSectionSize(fontMetrics().lineSpacing() * 2 + 6);
+  horizontalHeader()->setHighlightSections(false);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+}
+
+void EntryTable::fitColumns() {
+  const auto wide = [&](const QString& text) { return fontMetrics().horizontalAdvance(text) + 18; };
+  for (int column = 0; column < m_model.columnCount(); ++column) {
+    const QString head = m_model.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
+    int width = wide(head);
+    if (column == EntryModel::kHive) {
+      for (int row = 0; row < m_model.rowCount(); ++row) {
+        width = std::max(width, wide(m_model.index(row, column).data().toString()));
+      }
+      width = std::min(width, wide(QStringLiteral("0000000000000000")));
+    } else if (column == EntryModel::kExpected) {
+      width = wide(tr("10–12 seams, brood"));  // wraps after it
+    } else if (const auto entry = EntryModel::entryColumn(column)) {
+      const bool words = *entry == EntryColumn::NotDone || *entry == EntryColumn::Note;
+      if (words) width = wide(QStringLiteral("a dozen letters"));
+      if (*entry == EntryColumn::Cells) width = wide(tr("charged"));
+      if (*entry == EntryColumn::Weight) width = wide(QStringLiteral("000.0"));
+    } else if (column >= EntryModel::kFirstTask) {
+      for (int row = 0; row < m_model.rowCount(); ++row) {
+        const QString task = m_model.index(row, column).data().toString();
+        // Two lines of words beside the box.
+        width = std::max(width, std::min(wide(task), wide(task.left(task.size() / 2)) + 60));
+      }
+    }
+    setColumnWidth(column, width);
+  }
+}
+
+void EntryTable::goTo(int row, int column) {
+  const QModelIndex to = m_model.index(row, column);
+  if (!to.isValid()) return;
+  setCurrentIndex(to);
+  scrollTo(to);
+}
+
+void EntryTable::toFirstOpen() {
+  int first = -1;
+  for (int row = 0; row < m_model.rowCount(); ++row) {
+    if (!m_model.open(m_model.index(row, kSeams))) continue;
+    if (first < 0) first = row;
+    if (m_model.line(row).blank()) return goTo(row, kSeams);
+  }
+  goTo(std::max(first, 0), kSeams);
+}
+
+void EntryTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+  QTableView::currentChanged(current, previous);
+  Q_EMIT cursorMoved(current);
+}
+
+void EntryTable::keyPressEvent(QKeyEvent* event) {
+  const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+  if (enter && event->modifiers().testFlag(Qt::ControlModifier)) {
+    Q_EMIT commitAsked();
+    return;
+  }
+  if (enter) return nextLine();
+  if (event->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) {
+    QTableView::keyPressEvent(event);
+    return;
+  }
+  if (event->key() == Qt::Key_Backspace) return backspace();
+  if (event->key() == Qt::Key_Delete) return write({});
+  const QString text = event->text();
+  if (text.size() == 1 && text[0].isPrint() && takeKey(text[0])) return;
+  QTableView::keyPressEvent(event);
+}
+
+bool EntryTable::takeKey(QChar key) {
+  const QModelIndex at = currentIndex();
+  if (!at.isValid()) return false;
+  if (at.column() >= EntryModel::kFirstTask) {
+    if (key != u' ') return true;
+    const bool ticked = at.data(Qt::CheckStateRole).toInt() == Qt::Checked;
+    m_model.setData(at, ticked ? Qt::Unchecked : Qt::Checked, Qt::CheckStateRole);
+    return true;
+  }
+  const auto column = EntryModel::entryColumn(at.column());
+  if (!column) return true;
+  if (key == u'"') {
+    copyFromAbove();
+    return true;
+  }
+  if (!m_model.open(at)) {
+    Q_EMIT said(m_model.whyNot(at, QString(key)));
+    return true;
+  }
+  if (!takesOneKey(*column)) {
+    if (key != u' ' || !m_model.typed(at).isEmpty()) return false;  // the editor opens
+    moveOn();
+    return true;
+  }
+  if (key == u' ') {
+    moveOn();
+    return true;
+  }
+  const auto text = oneKey(*column, key);
+  if (!text) {
+    Q_EMIT said(tr("The key \"%1\" means nothing here. %2").arg(key).arg(columnKeys(*column)));
+    return true;
+  }
+  const QString why = m_model.whyNot(at, *text);
+  if (!why.isEmpty()) {
+    Q_EMIT said(why);
+    return true;
+  }
+  write(*text);
+  if (*text == u"." || *text == u"=") {
+    nextLine();  // nothing more to say about most of these
+  } else {
+    moveOn();
+  }
+  return true;
+}
+
+void EntryTable::write(const QString& text) {
+  const QModelIndex at = currentIndex();
+  if (EntryModel::entryColumn(at.column())) m_model.setData(at, text, Qt::EditRole);
+}
+
+void EntryTable::copyFromAbove() {
+  const QModelIndex at = currentIndex();
+  const QModelIndex above = at.siblingAtRow(at.row() - 1);
+  const QString text = above.isValid() ? m_model.typed(above) : QString();
+  if (text.isEmpty()) {
+    Q_EMIT said(tr("Nothing stands above to copy."));
+    return;
+  }
+  const QString why = m_model.whyNot(at, text);
+  if (!why.isEmpty()) {
+    Q_EMIT said(why);
+    return;
+  }
+  write(text);
+  if (text == u"." || text == u"=") {
+    nextLine();
+  } else {
+    moveOn();
+  }
+}
+
+void EntryTable::backspace() {
+  const QModelIndex at = currentIndex();
+  if (!m_model.typed(at).isEmpty()) {
+    write({});
+  } else {
+    moveBack();
+  }
+}
+
+void EntryTable::moveOn() {
+  const QModelIndex at = currentIndex();
+  for (int column = at.column() + 1; column < m_model.columnCount(); ++column) {
+    if (m_model.open(at.siblingAtColumn(column))) return goTo(at.row(), column);
+  }
+  nextLine();
+}
+
+void EntryTable::moveBack() {
+  const QModelIndex at = currentIndex();
+  for (int column = at.column() - 1; column >= kSeams; --column) {
+    if (m_model.open(at.siblingAtColumn(column))) return goTo(at.row(), column);
+  }
+  for (int row = at.row() - 1; row >= 0; --row) {
+    if (!m_model.open(m_model.index(row, kSeams))) continue;
+    // To where the hand was: the last cell filled there.
+    int last = kSeams;
+    for (int column = kSeams; column < EntryModel::kFirstTask; ++column) {
+      if (!m_model.typed(m_model.index(row, column)).isEmpty()) last = column;
+    }
+    return goTo(row, last);
+  }
+}
+
+void EntryTable::nextLine() {
+  for (int row = currentIndex().row() + 1; row < m_model.rowCount(); ++row) {
+    if (m_model.open(m_model.index(row, kSeams))) return goTo(row, kSeams);
+  }
+  Q_EMIT said(tr("That was the last line. Ctrl+Enter records the sheet."));
+}
+
+void EntryTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+  // Tab and Enter go on as everywhere in this table, and open no other editor.
+  QTableView::closeEditor(editor, QAbstractItemDelegate::NoHint);
+  switch (hint) {
+    case QAbstractItemDelegate::SubmitModelCache: {
+      // A figure lies in the middle of a line, words at its end.
+      const auto column = EntryModel::entryColumn(currentIndex().column());
+      const bool words = column == EntryColumn::NotDone || column == EntryColumn::Note;
+      return words ? nextLine() : moveOn();
+    }
+    case QAbstractItemDelegate::EditNextItem:
+      return moveOn();
+    case QAbstractItemDelegate::EditPreviousItem:
+      return moveBack();
+    default:
+      break;
+  }
+}
+
+}  // namespace outyard::entry
