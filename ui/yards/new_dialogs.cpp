@@ -14,6 +14,7 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <cmath>
 
 #include "core/apiary/validate.h"
 #include "core/strength/frame_table.h"
@@ -94,6 +95,7 @@ void NewDialog::refresh() {
       why = tr("%1: write a number such as 44.25.").arg(field->accessibleName());
     }
   }
+  if (why.isEmpty()) why = whyNotYet();
   if (why.isEmpty()) why = m_hub.whyNot(*command());
   showNote(*m_why, why);
   m_buttons->button(QDialogButtonBox::Ok)->setEnabled(why.isEmpty());
@@ -120,6 +122,12 @@ QDoubleSpinBox* NewDialog::lengthField(const char* objectName, double metres, do
 
 double NewDialog::metres(const QDoubleSpinBox& field) const {
   return adapt::Units::from(m_hub.settings()).lengthFrom(field.value()).value;
+}
+
+double NewDialog::metresOr(const QDoubleSpinBox& field, double wasM) const {
+  const double shown = adapt::Units::from(m_hub.settings()).shown(base::Length{wasM});
+  const double halfStep = 0.5 * std::pow(10, -field.decimals());
+  return std::abs(field.value() - shown) <= halfStep * 1.0001 ? wasM : metres(field);
 }
 
 // --- yard ---------------------------------------------------------------------------------------
@@ -293,33 +301,58 @@ session::CommandPtr HiveDialog::command() const {
 
 // --- stand --------------------------------------------------------------------------------------
 
-StandDialog::StandDialog(widgets::SeasonHub& hub, base::YardId yard, QPointF placeM,
-                         QWidget* parent)
-    : NewDialog(hub, tr("Add stand"), parent),
-      m_yard(std::move(yard)),
-      m_name(textField("standName")),
-      m_kind(new QComboBox),
-      m_angle(new QSpinBox),
-      m_x(lengthField("standX", placeM.x(), -500, 500)),
-      m_y(lengthField("standY", placeM.y(), -500, 500)) {
-  int number = 1;
+namespace {
+
+apiary::Stand newStand(const apiary::Season& season, base::YardId yard, QPointF placeM) {
+  apiary::Stand stand;
+  stand.yard = std::move(yard);
+  stand.kind = apiary::StandKind::Stand;
+  stand.xM = placeM.x();
+  stand.yM = placeM.y();
   const auto taken = [&](const QString& name) {
-    for (const auto& [key, stand] : hub.season().table<apiary::Stand>()) {
-      if (stand.yard == m_yard && qs(stand.stand) == name) return true;
+    for (const auto& [key, each] : season.table<apiary::Stand>()) {
+      if (each.yard == stand.yard && qs(each.stand) == name) return true;
     }
     return false;
   };
+  int number = 1;
   //: A stand's short name on the map, S1, S2, ...
-  while (taken(tr("S%1").arg(number))) ++number;
-  m_name->setText(tr("S%1").arg(number));
+  while (taken(StandDialog::tr("S%1").arg(number))) ++number;
+  stand.stand = StandDialog::tr("S%1").arg(number).toStdString();
+  return stand;
+}
+
+}  // namespace
+
+StandDialog::StandDialog(widgets::SeasonHub& hub, base::YardId yard, QPointF placeM,
+                         QWidget* parent)
+    : StandDialog(hub, newStand(hub.season(), std::move(yard), placeM), true, parent) {}
+
+StandDialog::StandDialog(widgets::SeasonHub& hub, const apiary::Stand& stand, QWidget* parent)
+    : StandDialog(hub, stand, false, parent) {}
+
+StandDialog::StandDialog(widgets::SeasonHub& hub, apiary::Stand stand, bool isNew, QWidget* parent)
+    : NewDialog(hub, isNew ? tr("Add stand") : tr("Change stand %1").arg(qs(stand.stand)), parent),
+      m_stand(std::move(stand)),
+      m_new(isNew),
+      m_name(textField("standName")),
+      m_kind(new QComboBox),
+      m_angle(new QSpinBox),
+      m_x(lengthField("standX", m_stand.xM, -500, 500)),
+      m_y(lengthField("standY", m_stand.yM, -500, 500)) {
+  m_name->setText(qs(m_stand.stand));
+  m_name->setEnabled(m_new);
   m_kind->setObjectName(QStringLiteral("standKind"));
   for (const auto kind : {apiary::StandKind::Stand, apiary::StandKind::PalletOfTwo,
                           apiary::StandKind::PalletOfFour}) {
     m_kind->addItem(widgets::codeText("stand", apiary::code(kind)), static_cast<int>(kind));
   }
+  m_kind->setCurrentIndex(
+      m_kind->findData(static_cast<int>(m_stand.kind.value_or(apiary::StandKind::Stand))));
   m_angle->setObjectName(QStringLiteral("standAngle"));
   m_angle->setRange(0, 359);
   m_angle->setSuffix(QStringLiteral("°"));
+  m_angle->setValue(static_cast<int>(m_stand.angleDeg.value_or(0)));
   m_angle->setToolTip(tr("Turned clockwise on the drawing"));
   auto* form = new QFormLayout;
   form->addRow(tr("&Name"), m_name);
@@ -327,18 +360,21 @@ StandDialog::StandDialog(widgets::SeasonHub& hub, base::YardId yard, QPointF pla
   form->addRow(tr("From the &west edge"), m_x);
   form->addRow(tr("From the &south edge"), m_y);
   form->addRow(tr("&Turned by"), m_angle);
-  finish(form, {});
+  finish(form, m_new ? QString()
+                     : tr("The hives on it go and turn with it. Only the drawing changes: no move "
+                          "is recorded."));
 }
 
 session::CommandPtr StandDialog::command() const {
-  apiary::Stand stand;
+  apiary::Stand stand = m_stand;
   stand.stand = trimmed(*m_name);
-  stand.yard = m_yard;
-  stand.xM = metres(*m_x);
-  stand.yM = metres(*m_y);
-  stand.angleDeg = m_angle->value();
+  stand.xM = metresOr(*m_x, m_stand.xM);
+  stand.yM = metresOr(*m_y, m_stand.yM);
+  if (m_angle->value() != static_cast<int>(m_stand.angleDeg.value_or(0))) {
+    stand.angleDeg = m_angle->value();
+  }
   stand.kind = static_cast<apiary::StandKind>(m_kind->currentData().toInt());
-  return session::addStand(stand);
+  return m_new ? session::addStand(stand) : session::arrangeStand(stand);
 }
 
 }  // namespace outyard::yards

@@ -27,11 +27,15 @@ class NewDialog : public QDialog {
  protected:
   NewDialog(widgets::SeasonHub& hub, const QString& title, QWidget* parent);
   void finish(QFormLayout* form, const QString& note);
+  /// What must still be said before the command can be asked for; empty when nothing.
+  [[nodiscard]] virtual QString whyNotYet() const { return {}; }
   void refresh();
   [[nodiscard]] QLineEdit* textField(const char* objectName) const;
   [[nodiscard]] QDoubleSpinBox* lengthField(const char* objectName, double metres, double least,
                                             double most) const;
   [[nodiscard]] double metres(const QDoubleSpinBox& field) const;
+  /// The same, but exactly what was there while the field shows just that, rounded.
+  [[nodiscard]] double metresOr(const QDoubleSpinBox& field, double wasM) const;
 
   widgets::SeasonHub& m_hub;
 
@@ -73,16 +77,20 @@ class HiveDialog : public NewDialog {
   QDoubleSpinBox *m_x, *m_y;
 };
 
-/// A new stand or pallet.
+/// A new stand or pallet, or the row of one that is there: its hives then go with it.
 class StandDialog : public NewDialog {
   Q_OBJECT
  public:
   StandDialog(widgets::SeasonHub& hub, base::YardId yard, QPointF placeM,
               QWidget* parent = nullptr);
+  StandDialog(widgets::SeasonHub& hub, const apiary::Stand& stand, QWidget* parent = nullptr);
   [[nodiscard]] session::CommandPtr command() const override;
 
  private:
-  base::YardId m_yard;
+  StandDialog(widgets::SeasonHub& hub, apiary::Stand stand, bool isNew, QWidget* parent);
+
+  apiary::Stand m_stand;
+  bool m_new;
   QLineEdit* m_name;
   QComboBox* m_kind;
   QSpinBox* m_angle;

@@ -9,20 +9,16 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
-#include <cmath>
-#include <numbers>
 
 #include "ui/adapt/system_clock.h"
 #include "ui/adapt/units.h"
 #include "ui/adapt/words.h"
 #include "ui/yards/dialog_parts.h"
+#include "ui/yards/move_caution.h"
 
 namespace outyard::yards {
 namespace {
 
-/// Field bees find home from within their flight range: move under a metre a day or over three
-/// kilometres (common practice, no source).
-constexpr double kShortMoveM = 1, kFlightRangeM = 3000;
 constexpr double kMostM = 500;
 
 QString qs(const std::string& text) {
@@ -40,18 +36,6 @@ QDoubleSpinBox* metresField(const adapt::Units& units, const char* name) {
 }
 
 }  // namespace
-
-std::optional<double> distanceBetween(const apiary::Yard& a, const apiary::Yard& b) {
-  if (!a.latitude || !a.longitude || !b.latitude || !b.longitude) return std::nullopt;
-  // Great circle (haversine) on a sphere of 6,371 km, the mean radius of the Earth (IUGG).
-  constexpr double kEarthM = 6371000, kRad = std::numbers::pi / 180;
-  const double dLat = (*b.latitude - *a.latitude) * kRad;
-  const double dLon = (*b.longitude - *a.longitude) * kRad;
-  const double h = std::pow(std::sin(dLat / 2), 2) + std::cos(*a.latitude * kRad) *
-                                                         std::cos(*b.latitude * kRad) *
-                                                         std::pow(std::sin(dLon / 2), 2);
-  return 2 * kEarthM * std::asin(std::sqrt(h));
-}
 
 SpotDialog::SpotDialog(widgets::SeasonHub& hub, Kind kind, session::Spot spot, base::YardId to,
                        QWidget* parent)
@@ -177,28 +161,7 @@ session::CommandPtr SpotDialog::command() const {
 }
 
 QString SpotDialog::caution() const {
-  const QString load =
-      tr("Move at night or early, screened and strapped; tie the load down and keep within the "
-         "truck's limit. A full hive is a lift for two.");
-  double metres = 0;
-  if (yard() == m_from) {
-    const auto now = apiary::hiveOn(m_hub.season(), m_start.hive, date());
-    if (!now.xM || !now.yM) return load;
-    const auto to = spot();
-    metres = std::hypot(to.xM - *now.xM, to.yM - *now.yM);
-  } else {
-    const auto* a = m_hub.season().yard(m_from);
-    const auto* b = m_hub.season().yard(yard());
-    const auto between = a && b ? distanceBetween(*a, *b) : std::nullopt;
-    if (!between) return load;
-    metres = *between;
-  }
-  if (metres <= kShortMoveM || metres >= kFlightRangeM) return load;
-  const auto units = adapt::Units::from(m_hub.settings());
-  return tr("%1 is within flight range: field bees fly back to the old stand and are lost. Under "
-            "%2 a day, or over %3, they are kept. %4")
-      .arg(units.text(base::Length{metres}), units.text(base::Length{kShortMoveM}),
-           units.text(base::Length{kFlightRangeM}), load);
+  return moveCaution(m_hub, {spot()}, yard(), date());
 }
 
 void SpotDialog::refresh() {

@@ -44,7 +44,4 @@ class SpotDialog : public QDialog {
   QDialogButtonBox* m_buttons;
 };
 
-/// Straight distance in metres between two yards; nullopt when a place is not recorded.
-std::optional<double> distanceBetween(const apiary::Yard& a, const apiary::Yard& b);
-
 }  // namespace outyard::yards

@@ -80,6 +80,7 @@ YardMap::YardMap(widgets::SeasonHub& hub, QWidget* parent) : QGraphicsView(paren
   m_arrowLayer = new ArrowLayer([this](QPainter& painter) { paintArrows(painter); });
   m_scene.addItem(m_arrowLayer);
   connect(&m_hub, &widgets::SeasonHub::selectionChanged, this, [this] {
+    chooseThing(std::nullopt);
     dropStaleMarks();
     if (m_hub.selection().yard != m_yard) {
       refresh();
@@ -95,6 +96,7 @@ YardMap::~YardMap() = default;
 
 void YardMap::refresh() {
   if (m_drag && m_drag->moving) cancelDrag();
+  m_carriedThing.reset();
   const auto yard = m_hub.selection().yard;
   const bool other = yard != m_yard;
   m_yard = yard;
@@ -181,6 +183,9 @@ void YardMap::refreshFeatures() {
       m_scene.addItem(item);
     }
     item->setFeature(feature, folder, palette(), font());
+    const bool picture = feature.kind == apiary::FeatureKind::Picture;
+    item->setVisible(!picture || m_picturePercent > 0);
+    item->setOpacity(picture ? m_picturePercent / 100.0 : 1.0);
   }
   for (auto it = m_features.begin(); it != m_features.end();) {
     if (here.count(it->first)) {
@@ -307,7 +312,11 @@ void YardMap::setArranging(bool arranging) {
   m_arranging = arranging;
   if (m_drag) cancelDrag();
   m_band.reset();
-  if (!arranging) setMarked({});
+  if (m_carriedThing) letThingGo(std::nullopt);
+  if (!arranging) {
+    chooseThing(std::nullopt);
+    setMarked({});
+  }
   viewport()->update();
 }
 

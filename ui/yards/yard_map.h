@@ -6,12 +6,15 @@
 #include <memory>
 #include <optional>
 #include <set>
+#include <string>
 #include <vector>
 
 #include "core/planning/boost.h"
 #include "core/session/commands.h"
 #include "ui/widgets/session_model.h"
 #include "ui/yards/map_items.h"
+#include "ui/yards/map_ruler.h"
+#include "ui/yards/thing_dialogs.h"
 
 namespace outyard::yards {
 
@@ -69,6 +72,21 @@ class YardMap : public QGraphicsView {
   /// Arrange mode on a day where the drawing can be changed.
   [[nodiscard]] bool mayArrange() const { return m_arranging && mayDrag(); }
 
+  /// Stand or feature under a point of the viewport, a picture only when nothing lies on it.
+  [[nodiscard]] std::optional<Thing> thingAt(const QPoint& point) const;
+  /// The stand or feature that keys act on in Arrange mode.
+  [[nodiscard]] std::optional<Thing> chosenThing() const;
+  void chooseThing(std::optional<ThingId> thing);
+  /// Goes on to the next stand or feature, after the last one to none.
+  void chooseNextThing();
+
+  /// The measuring line: two clicks, or the arrow keys and Return.
+  void setMeasuring(bool measuring);
+  [[nodiscard]] const MapRuler& ruler() const { return m_ruler; }
+  [[nodiscard]] QString rulerHint() const;
+  /// How much of the pictures of the ground shows through, 0 to 100.
+  void setPicturePercent(int percent);
+
  Q_SIGNALS:
   void hiveOpened(const outyard::base::HiveId& hive);
   /// Without a hive: over the ground.
@@ -80,11 +98,23 @@ class YardMap : public QGraphicsView {
   /// A key asks to turn the chosen hives, clockwise.
   void turnAsked(double degrees);
   void markedChanged();
+  /// A stand or feature was carried or turned in Arrange mode: metres east and north, clockwise.
+  void thingShifted(const outyard::yards::ThingId& thing, QPointF byM, double turnDeg);
+  void thingChangeAsked();
+  void thingRemoveAsked();
+  void thingChosen();
+  /// Both points of the measuring line are set (metres of the drawing).
+  void measured(QPointF fromM, QPointF toM);
+  void measuringStopped();
   /// A drag outside Arrange mode has ended on the ground.
   void carriedTo(const outyard::session::Spot& spot);
   void droppedOn(const outyard::base::HiveId& carried, const outyard::base::HiveId& target);
   /// Let go outside the map (over the list of yards, perhaps).
   void droppedOutside(const outyard::base::HiveId& carried, const QPoint& globalPoint);
+  /// The same for several hives carried together outside Arrange mode.
+  void severalCarriedTo(const std::vector<outyard::session::Spot>& spots);
+  void severalDroppedOutside(const std::vector<outyard::session::Spot>& spots,
+                             const QPoint& globalPoint);
   /// What the drag under way would do, or nothing: for the line below the map.
   void dragHint(const QString& text);
 
@@ -119,6 +149,29 @@ class YardMap : public QGraphicsView {
     QPoint from, to;
     bool adds = false;
   };
+  struct CarriedThing {
+    ThingId id;
+    QPoint pressed;  ///< viewport
+    QPointF from;    ///< scene
+    bool moving = false;
+    std::map<base::HiveId, QPointF> hives;  ///< on the stand, with their places, scene
+  };
+  bool takeThing(const QPoint& point);
+  bool takeStandOf(const base::HiveId& hive);
+  void carryThing(const QPoint& point);
+  /// Without a point: called off.
+  void letThingGo(std::optional<QPoint> point);
+  [[nodiscard]] QGraphicsItem* itemOf(const ThingId& thing) const;
+  [[nodiscard]] QRectF viewportRectOf(const Thing& thing) const;
+  bool thingKey(const QKeyEvent& event);
+  bool rulerKey(const QKeyEvent& event);
+  void rulerMove(const QPoint& point);
+  void rulerPut();
+  /// The way from home, and the nearest hive that is not carried.
+  [[nodiscard]] QString carriedHint() const;
+  void paintTools(QPainter& painter) const;
+  void updateWay();
+
   void refreshHives();
   void refreshStands();
   void refreshFeatures();
@@ -165,6 +218,11 @@ class YardMap : public QGraphicsView {
   std::optional<QPoint> m_pan;
   std::set<base::HiveId> m_marked;
   std::optional<Band> m_band;
+  std::optional<ThingId> m_thing;
+  std::optional<CarriedThing> m_carriedThing;
+  MapRuler m_ruler;
+  QRect m_wayShown;  ///< where the line of a drag is painted, viewport
+  int m_picturePercent = 100;
   DropCheck m_dropCheck;
   bool m_arranging = false, m_space = false, m_fitted = false, m_userZoomed = false;
 };

@@ -43,6 +43,7 @@ constexpr double kStepMetres = 0.1;
 }  // namespace
 
 void YardMap::keyPressEvent(QKeyEvent* event) {
+  if (rulerKey(*event) || thingKey(*event)) return;
   if (const auto direction = arrowOf(event->key())) {
     if (event->modifiers() & Qt::ControlModifier || !m_hub.selection().hive) {
       const QPointF by = *direction * kPanPx;
@@ -76,7 +77,7 @@ void YardMap::keyPressEvent(QKeyEvent* event) {
       }
       return;
     case Qt::Key_A:
-      if (m_arranging && event->modifiers() == Qt::ControlModifier) {
+      if (event->modifiers() == Qt::ControlModifier) {
         markAll();
       } else {
         event->ignore();
@@ -198,6 +199,7 @@ void YardMap::drawForeground(QPainter* painter, const QRectF& /*rect*/) {
     paintNorth(*painter, area);
     paintScaleBar(*painter, area);
     paintBand(*painter);
+    paintTools(*painter);
   } else {
     painter->setPen(palette().color(QPalette::PlaceholderText));
     painter->drawText(area, Qt::AlignCenter,

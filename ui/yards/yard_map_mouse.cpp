@@ -34,9 +34,18 @@ void YardMap::mousePressEvent(QMouseEvent* event) {
     return;
   }
   if (event->button() != Qt::LeftButton) return;
+  if (m_ruler.active()) {
+    rulerMove(point);
+    rulerPut();
+    return;
+  }
   const bool shift = (event->modifiers() & Qt::ShiftModifier) != 0;
-  if (auto* hive = hiveAt(point); hive && shift && m_arranging) {
+  const bool control = (event->modifiers() & Qt::ControlModifier) != 0;
+  if (auto* hive = hiveAt(point); hive && shift) {
     pickWithShift(hive->hive());
+  } else if (hive && control && takeStandOf(hive->hive())) {
+    m_carriedThing->pressed = point;
+    m_carriedThing->from = mapToScene(point);
   } else if (hive) {
     Drag drag;
     drag.hive = hive->hive();
@@ -47,7 +56,9 @@ void YardMap::mousePressEvent(QMouseEvent* event) {
     m_hub.selectHive(hive->hive());
   } else if (auto* group = groupAt(point)) {
     openGroup(*group);
-  } else if (m_arranging) {
+  } else if (!shift && takeThing(point)) {
+    setCursor(Qt::ClosedHandCursor);
+  } else if (m_arranging || shift) {
     m_band = Band{point, point, shift};
   } else {
     m_pan = point;
@@ -63,6 +74,14 @@ void YardMap::mouseMoveEvent(QMouseEvent* event) {
     horizontalScrollBar()->setValue(horizontalScrollBar()->value() - delta.x());
     verticalScrollBar()->setValue(verticalScrollBar()->value() - delta.y());
     m_userZoomed = true;
+    return;
+  }
+  if (m_ruler.active()) {
+    rulerMove(point);
+    return;
+  }
+  if (m_carriedThing) {
+    carryThing(point);
     return;
   }
   if (m_band) {
@@ -91,7 +110,9 @@ void YardMap::beginDrag() {
   m_drag->moving = true;
   m_scene.setItemIndexMethod(QGraphicsScene::NoIndex);
   auto* item = m_hives.at(m_drag->hive);
-  if (m_arranging && m_marked.count(m_drag->hive)) {
+  // Only what moves is painted anew: with hundreds of hives the whole map would lag behind.
+  setViewportUpdateMode(BoundingRectViewportUpdate);
+  if (m_marked.count(m_drag->hive)) {
     for (const auto& id : m_marked) {
       if (id == m_drag->hive) continue;
       m_drag->others[id] = m_hives.at(id)->pos();
@@ -130,7 +151,7 @@ session::Spot YardMap::spotFor(const base::HiveId& hive, QPointF scene, bool sna
 void YardMap::dragTo(const QPoint& point) {
   auto* carried = m_hives.at(m_drag->hive);
   std::optional<base::HiveId> target;
-  if (!m_arranging) {
+  if (!m_arranging && m_drag->others.empty()) {
     for (const auto& [id, hive] : m_hives) {
       if (id == m_drag->hive || !hive->isVisible()) continue;
       const QPointF local = point - QPointF(mapFromScene(hive->pos()));
@@ -152,6 +173,7 @@ void YardMap::dragTo(const QPoint& point) {
   for (const auto& [id, home] : m_drag->others) {
     m_hives.at(id)->setPos(home + carried->pos() - m_drag->home);
   }
+  updateWay();
   if (target) {
     Q_EMIT dragHint(m_drag->refused.isEmpty()
                         ? tr("Let go to set %1 over %2, unite them or swap their stands.")
@@ -159,13 +181,19 @@ void YardMap::dragTo(const QPoint& point) {
                         : m_drag->refused);
   } else if (m_arranging) {
     Q_EMIT dragHint(m_drag->spot.stand.empty()
-                        ? tr("Corrects the drawing only. Esc puts it back.")
-                        : tr("Corrects the drawing: on stand %1. Esc puts it back.")
-                              .arg(QString::fromStdString(m_drag->spot.stand)));
+                        ? tr("Corrects the drawing only. Esc puts it back. %1").arg(carriedHint())
+                        : tr("Corrects the drawing: on stand %1. Esc puts it back. %2")
+                              .arg(QString::fromStdString(m_drag->spot.stand), carriedHint()));
   } else {
     Q_EMIT dragHint(
-        tr("Let go to move the hive here for real; the date is asked. Esc puts it "
-           "back."));
+        m_drag->others.empty()
+            ? tr("Let go to move the hive here for real, or over another yard in the list; the "
+                 "date is asked. Esc puts it back. %1")
+                  .arg(carriedHint())
+            : tr("Let go to move the %1 hives here for real, or over another yard in the list; "
+                 "the date is asked. Esc puts them back. %2")
+                  .arg(m_drag->others.size() + 1)
+                  .arg(carriedHint()));
   }
 }
 
@@ -173,6 +201,12 @@ void YardMap::mouseReleaseEvent(QMouseEvent* event) {
   if (m_pan) {
     m_pan.reset();
     setCursor(Qt::ArrowCursor);
+    return;
+  }
+  if (m_ruler.active()) return;
+  if (m_carriedThing && event->button() == Qt::LeftButton) {
+    setCursor(Qt::ArrowCursor);
+    letThingGo(event->position().toPoint());
     return;
   }
   if (m_band && event->button() == Qt::LeftButton) {
@@ -192,14 +226,20 @@ void YardMap::endDrag(const QPoint& point) {
   const Drag drag = *m_drag;
   cancelDrag();  // the item goes home; what is done moves it by a notice
   if (!drag.others.empty()) {
-    // Carried together stays on the drawing: the way of one is the way of all.
+    // The way of one is the way of all.
     auto spots = spotsOf(m_hub, chosenHives());
     const QPointF way = QPointF(drag.spot.xM, -drag.spot.yM) - drag.home;
     for (auto& spot : spots) {
       spot.xM = std::round((spot.xM + way.x()) * 100) / 100;
       spot.yM = std::round((spot.yM - way.y()) * 100) / 100;
     }
-    Q_EMIT arrangedAll(spots);
+    if (m_arranging) {
+      Q_EMIT arrangedAll(spots);
+    } else if (viewport()->rect().contains(point)) {
+      Q_EMIT severalCarriedTo(spots);
+    } else {
+      Q_EMIT severalDroppedOutside(spots, viewport()->mapToGlobal(point));
+    }
   } else if (!viewport()->rect().contains(point)) {
     Q_EMIT droppedOutside(drag.hive, viewport()->mapToGlobal(point));
   } else if (drag.target) {
@@ -222,6 +262,8 @@ void YardMap::cancelDrag() {
       m_hives.at(id)->setPos(home);
     }
     m_scene.setItemIndexMethod(QGraphicsScene::BspTreeIndex);
+    setViewportUpdateMode(FullViewportUpdate);
+    m_wayShown = {};
     Q_EMIT dragHint({});
     setCursor(Qt::ArrowCursor);
     m_drag.reset();
@@ -238,8 +280,10 @@ void YardMap::contextMenuEvent(QContextMenuEvent* event) {
   QPoint point = event->pos();
   std::optional<base::HiveId> hive;
   if (event->reason() == QContextMenuEvent::Keyboard) {
-    hive = m_hub.selection().hive;
+    const auto thing = chosenThing();
+    if (!thing) hive = m_hub.selection().hive;
     if (hive) point = markCentre(*hive);
+    if (thing) point = viewportRectOf(*thing).center().toPoint();
   } else if (auto* item = hiveAt(point)) {
     hive = item->hive();
     m_hub.selectHive(item->hive());

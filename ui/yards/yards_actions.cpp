@@ -8,6 +8,7 @@
 
 #include "ui/charts/group_course.h"
 #include "ui/widgets/theme.h"
+#include "ui/yards/arrange.h"
 #include "ui/yards/hive_panel.h"
 #include "ui/yards/hive_table.h"
 #include "ui/yards/legend.h"
@@ -53,6 +54,7 @@ void YardsPlace::makeActions() {
     m_map->setArranging(on);
     refreshHead();
     refreshArrangeActions();
+    refreshThingActions();
   });
   m_arrange->setCheckable(true);
   m_arrange->setToolTip(tr("Dragging corrects the drawing instead of recording a move (Ctrl+R)"));
@@ -70,8 +72,14 @@ void YardsPlace::makeActions() {
   m_swap = make(tr("S&wap stands…"), {}, [this] {
     if (const auto hive = m_hub.selection().hive) askJoint(*hive, std::nullopt, Joint::Swap);
   });
-  m_moveHive = make(tr("Mo&ve…"), QKeySequence(Qt::CTRL | Qt::Key_M),
-                    [this] { askSpot(SpotDialog::Kind::Move); });
+  m_moveHive = make(tr("Mo&ve…"), QKeySequence(Qt::CTRL | Qt::Key_M), [this] {
+    const auto hives = m_map->chosenHives();
+    if (hives.size() > 1) {
+      askSeveral(spotsOf(m_hub, hives), *m_hub.selection().yard);
+    } else {
+      askSpot(SpotDialog::Kind::Move);
+    }
+  });
   m_correct = make(tr("&Correct its place on the drawing…"), {},
                    [this] { askSpot(SpotDialog::Kind::Correct); });
   m_addHive = make(tr("Add &hive…"), {}, [this] { addHive(std::nullopt); });
@@ -114,6 +122,14 @@ void YardsPlace::connectMap() {
             spot.xM = spot.yM = 1;  // a corner of the other yard; the dialog has the fields
             askMove(spot, *yard);
           });
+  connect(m_map, &YardMap::severalCarriedTo, this, [this](const std::vector<session::Spot>& spots) {
+    if (const auto yard = m_hub.selection().yard) askSeveral(spots, *yard);
+  });
+  connect(m_map, &YardMap::severalDroppedOutside, this,
+          [this](const std::vector<session::Spot>& spots, const QPoint& globalPoint) {
+            const auto yard = m_list->yardAt(globalPoint);
+            if (yard && yard != m_hub.selection().yard) askSeveral(spots, *yard);
+          });
   connect(m_map, &YardMap::dragHint, this, [this](const QString& text) {
     if (text.isEmpty()) {
       refreshHead();
@@ -140,6 +156,8 @@ void YardsPlace::refreshActions() {
   m_addYard->setEnabled(open);
   m_arrange->setEnabled(yard);
   refreshArrangeActions();
+  refreshThingActions();
+  refreshToolActions();
   const auto icon = [this](QAction* action, const char* name) {
     action->setIcon(widgets::ownIcon(QLatin1String(name), palette()));
   };
@@ -159,12 +177,17 @@ void YardsPlace::showMenu(const std::optional<base::HiveId>& hive, const QPoint&
     menu->addActions({m_setOver, m_unite, m_swap});
     menu->addSeparator();
     menu->addActions({m_moveHive, m_correct, m_several->menuAction()});
+    menu->addSeparator();
+    addThingsAt(*menu, globalPoint);
   } else if (groundM) {
     connect(menu->addAction(tr("Add hive here…")), &QAction::triggered, this,
             [this, groundM] { addHive(groundM); });
     connect(menu->addAction(tr("Add stand here…")), &QAction::triggered, this,
             [this, groundM] { addStand(groundM); });
+    connect(menu->addAction(tr("Add feature here…")), &QAction::triggered, this,
+            [this, groundM] { addFeature(groundM); });
     menu->addSeparator();
+    addThingsAt(*menu, globalPoint);
     menu->addActions({m_fit, m_arrange});
   }
   menu->popup(globalPoint);

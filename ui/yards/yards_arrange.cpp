@@ -47,6 +47,7 @@ void YardsPlace::makeArrangeActions() {
 
 QString YardsPlace::whyNoArrange(int least) const {
   if (!m_hub.isOpen() || !m_hub.selection().yard) return tr("Choose a yard first.");
+  if (least == 0) return {};
   if (!m_hub.showsToday()) return tr("Another day is shown. Go back to today to arrange hives.");
   if (!m_map->arranging()) return tr("Switch Arrange on first: it corrects the drawing.");
   const auto chosen = static_cast<int>(m_map->chosenHives().size());

@@ -53,6 +53,8 @@ YardsPlace::YardsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
   m_listWait->setInterval(kListWaitMs);
   makeActions();
   makeArrangeActions();
+  makeThingActions();
+  makeToolActions();
 
   auto* left = new QWidget;
   auto* leftLayout = new QVBoxLayout(left);
@@ -140,12 +142,38 @@ QList<QAction*> YardsPlace::menuActions() const {
     separator->setSeparator(true);
     return separator;
   };
-  return {m_asMap,   m_asTable,    m_zoomIn,   m_zoomOut,
-          m_fit,     m_showLegend, m_arrange,  m_several->menuAction(),
-          line(),    m_openHive,   m_inspect,  m_setOver,
-          m_unite,   m_swap,       m_moveHive, m_correct,
-          m_course,  line(),       m_addHive,  m_addStand,
-          m_addYard, m_changeYard};
+  return {m_asMap,
+          m_asTable,
+          m_zoomIn,
+          m_zoomOut,
+          m_fit,
+          m_showLegend,
+          m_measure,
+          m_arrange,
+          m_several->menuAction(),
+          line(),
+          m_openHive,
+          m_inspect,
+          m_setOver,
+          m_unite,
+          m_swap,
+          m_moveHive,
+          m_correct,
+          m_course,
+          line(),
+          m_addHive,
+          m_addStand,
+          m_addFeature,
+          m_nextThing,
+          m_changeThing,
+          m_removeThing,
+          m_pictureMenu->menuAction(),
+          line(),
+          m_addYard,
+          m_changeYard,
+          m_copyLayout,
+          m_saveMap,
+          m_printMap};
 }
 
 void YardsPlace::takeFocus() {
@@ -249,8 +277,10 @@ void YardsPlace::refreshHead() {
   const QString name = QString::fromStdString(yard->name.empty() ? yard->yard.str() : yard->name);
   m_name->setText(name);
   m_name->setToolTip(QString::fromStdString(yard->access));
-  QString hint;
-  if (m_hub.showsFuture()) {
+  QString hint = m_map->ruler().active() ? m_map->rulerHint() : thingHint();
+  if (!hint.isEmpty()) {
+    // The measuring line, or a stand or feature that keys act on.
+  } else if (m_hub.showsFuture()) {
     hint = m_hub.forecasts().isFresh(yard->yard)
                ? tr("Outlines: the seams expected on %1; the fainter, the less sure. Filled: as "
                     "last seen. Nothing planned is taken in.")
@@ -267,8 +297,13 @@ void YardsPlace::refreshHead() {
            nullptr, static_cast<int>(m_map->marked().size()));
   } else if (m_map->arranging()) {
     hint =
-        tr("Arrange: dragging corrects the drawing, no move is recorded. Draw a frame or Shift and "
-           "click to choose several; [ and ] turn, Shift and an arrow key shift by 10 cm.");
+        tr("Arrange: dragging corrects the drawing, no move is recorded; Ctrl and dragging a hive "
+           "takes its stand along. S chooses stands and features, a frame or Shift and click "
+           "several hives; [ and ] turn, Shift and an arrow key shift by 10 cm.");
+  } else if (m_map->marked().size() > 1) {
+    hint = tr("%1 hives chosen: drag one to move them all, here or onto another yard in the list. "
+              "Esc lets them go.")
+               .arg(m_map->marked().size());
   } else {
     hint =
         tr("Drag a hive to move it, or onto another to join them. Tab and arrows walk the yard.");

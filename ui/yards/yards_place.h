@@ -8,6 +8,7 @@
 #include "ui/widgets/session_model.h"
 #include "ui/yards/joint_dialog.h"
 #include "ui/yards/spot_dialog.h"
+#include "ui/yards/thing_dialogs.h"
 
 class QLabel;
 class QMenu;
@@ -52,6 +53,22 @@ class YardsPlace : public widgets::Place {
  private:
   void makeActions();
   void makeArrangeActions();
+  void makeThingActions();
+  void refreshThingActions();
+  void addFeature(std::optional<QPointF> placeM);
+  void runFeature(FeatureDialog& dialog);
+  void askThing(bool remove);
+  void changeThing(const Thing& thing);
+  void shiftThing(const ThingId& id, QPointF byM, double turnDeg);
+  [[nodiscard]] QString thingHint() const;
+  void addThingsAt(QMenu& menu, const QPoint& globalPoint);
+  void makeToolActions();
+  void refreshToolActions();
+  void scalePicture(QPointF fromM, QPointF toM);
+  void askSeveral(const std::vector<session::Spot>& spots, const base::YardId& to);
+  void copyLayout();
+  void saveMap();
+  void printMap();
   QWidget* makeToolRow();
   QWidget* makeCentre();
   void connectMap();
@@ -93,6 +110,11 @@ class YardsPlace : public widgets::Place {
   QAction *m_zoomIn = nullptr, *m_zoomOut = nullptr, *m_fit = nullptr;
   QAction *m_addYard = nullptr, *m_changeYard = nullptr, *m_course = nullptr, *m_addHive = nullptr,
           *m_addStand = nullptr;
+  QAction *m_addFeature = nullptr, *m_changeThing = nullptr, *m_removeThing = nullptr,
+          *m_nextThing = nullptr, *m_measure = nullptr, *m_copyLayout = nullptr,
+          *m_saveMap = nullptr, *m_printMap = nullptr, *m_scalePicture = nullptr;
+  QMenu* m_pictureMenu = nullptr;
+  bool m_scaling = false;  ///< the next measured line scales a picture
   QAction *m_openHive = nullptr, *m_inspect = nullptr, *m_setOver = nullptr, *m_unite = nullptr,
           *m_swap = nullptr, *m_moveHive = nullptr, *m_correct = nullptr;
 };

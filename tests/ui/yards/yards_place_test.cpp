@@ -22,6 +22,7 @@
 #include "ui/widgets/theme.h"
 #include "ui/yards/date_bar.h"
 #include "ui/yards/hive_table.h"
+#include "ui/yards/move_caution.h"
 #include "ui/yards/new_dialogs.h"
 #include "ui/yards/yard_map.h"
 
