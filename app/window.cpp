@@ -38,6 +38,8 @@ FileServices services() {
   s.create = [](const QString& file) { return sessionOf(newSeason(file, false)); };
   s.open = [](const QString& file) { return sessionOf(openSeason(file)); };
   s.sampleFile = dataFolder() + QStringLiteral("/sample-season.outyard");
+  s.draftFolder =
+      QFileInfo(adapt::DeskSettings::usualFile()).absolutePath() + QStringLiteral("/drafts");
   s.loadSample = [](const QString& file) {
     return sessionOf(QFileInfo::exists(file) ? openSeason(file) : newSeason(file, true));
   };

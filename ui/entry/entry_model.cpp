@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/entry/entry_model.h"
 
+#include <QBrush>
 #include <QFont>
 #include <QGuiApplication>
 #include <algorithm>
@@ -33,6 +34,11 @@ QString shortExpected(const std::string& printed) {
 
 QColor ink(sheet::Ink which) {
   return widgets::inkColour(QGuiApplication::palette(), which);
+}
+
+/// Hatched: nothing is to be written there.
+QBrush shut() {
+  return {ink(sheet::Ink::FaintLine), Qt::BDiagPattern};
 }
 
 }  // namespace
@@ -180,7 +186,7 @@ QVariant EntryModel::entryData(const QModelIndex& index, EntryColumn column, int
       return {};
     case Qt::BackgroundRole:
       // Nothing can be written where the line is entered or nobody lives.
-      if (!open(index)) return QGuiApplication::palette().window();
+      if (!open(index)) return shut();
       return {};
     case Qt::ToolTipRole: {
       if (fault) return whyNot(index, written);
@@ -194,8 +200,7 @@ QVariant EntryModel::entryData(const QModelIndex& index, EntryColumn column, int
 
 QVariant EntryModel::taskData(const QModelIndex& index, int role) const {
   const auto* t = task(index);
-  if (!t)
-    return role == Qt::BackgroundRole ? QVariant(QGuiApplication::palette().window()) : QVariant();
+  if (!t) return role == Qt::BackgroundRole ? QVariant(shut()) : QVariant();
   switch (role) {
     case Qt::DisplayRole:
       return taskText(*t, adapt::Units::from(m_hub.settings()));
@@ -212,7 +217,6 @@ QVariant EntryModel::taskData(const QModelIndex& index, int role) const {
 QVariant EntryModel::fixedData(const QModelIndex& index, int role) const {
   const EntryLine& l = line(index.row());
   if (role == Qt::ForegroundRole && l.entered) return ink(sheet::Ink::FaintText);
-  if (role == Qt::BackgroundRole) return QGuiApplication::palette().alternateBase();
   if (role == Qt::TextAlignmentRole && index.column() == kLine) return Qt::AlignCenter;
   if (role == Qt::ToolTipRole && index.column() == kExpected) {
     return l.expected.empty() ? tr("Nothing was printed as expected") : text(l.expected);

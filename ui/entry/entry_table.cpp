@@ -25,6 +25,7 @@ EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent),
                   QAbstractItemView::DoubleClicked);
   setTabKeyNavigation(true);
   setWordWrap(true);
+  setAlternatingRowColors(true);  // the eye stays on its line
   verticalHeader()->hide();
   verticalHeader()->setDefaultSectionSize(fontMetrics().lineSpacing() * 2 + 6);
   horizontalHeader()->setHighlightSections(false);
@@ -57,6 +58,20 @@ void EntryTable::fitColumns() {
     }
     setColumnWidth(column, width);
   }
+  widenNote();
+}
+
+/// Room that is left over goes to the free line.
+void EntryTable::widenNote() {
+  const int note = EntryModel::columnOf(EntryColumn::Note);
+  const int others = horizontalHeader()->length() - columnWidth(note);
+  const int least = fontMetrics().horizontalAdvance(QStringLiteral("a dozen letters")) + 18;
+  setColumnWidth(note, std::max(least, viewport()->width() - others));
+}
+
+void EntryTable::resizeEvent(QResizeEvent* event) {
+  QTableView::resizeEvent(event);
+  widenNote();
 }
 
 void EntryTable::goTo(int row, int column) {
@@ -82,6 +97,11 @@ void EntryTable::currentChanged(const QModelIndex& current, const QModelIndex& p
 }
 
 void EntryTable::keyPressEvent(QKeyEvent* event) {
+  // What an open editor leaves over (its Enter) has been heard by its delegate.
+  if (state() == QAbstractItemView::EditingState) {
+    event->accept();
+    return;
+  }
   const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
   if (enter && event->modifiers().testFlag(Qt::ControlModifier)) {
     Q_EMIT commitAsked();

@@ -24,6 +24,7 @@ class EntryTable : public QTableView {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
@@ -35,6 +36,7 @@ class EntryTable : public QTableView {
   void moveOn();
   void moveBack();
   void nextLine();
+  void widenNote();
 
   EntryModel& m_model;
 };

@@ -10,6 +10,7 @@
 #include <QTimer>
 #include <QTreeWidget>
 #include <algorithm>
+#include <map>
 #include <tuple>
 #include <vector>
 
@@ -74,6 +75,11 @@ void SheetEntryDialog::fillList() {
   std::stable_sort(sheets.begin(), sheets.end(), [](const auto* a, const auto* b) {
     return std::tuple(b->date, b->madeAt) < std::tuple(a->date, a->madeAt);
   });
+  std::map<base::SheetId, int> lines, typed;
+  for (const auto& [key, line] : m_hub.season().table<apiary::SheetLine>()) ++lines[line.sheet];
+  for (const auto& [key, look] : m_hub.season().table<apiary::Inspection>()) {
+    if (look.sheet && look.line && m_hub.season().counts(look)) ++typed[*look.sheet];
+  }
   for (const auto* row : sheets) {
     const bool entered = session::sheetEntered(m_hub.season(), row->sheet);
     const bool draft = m_drafts.has(row->sheet);
@@ -81,15 +87,17 @@ void SheetEntryDialog::fillList() {
                           : entered ? tr("entered")
                                     : tr("not entered yet");
     auto* item = new QTreeWidgetItem(
-        m_list, {text(row->sheet.str()), yardName(row->yard), adapt::dateText(row->date), state});
+        m_list, {text(row->sheet.str()), yardName(row->yard), adapt::dateText(row->date),
+                 tr("%1 of %2").arg(typed[row->sheet]).arg(lines[row->sheet]), state});
+    item->setSizeHint(0, {0, fontMetrics().lineSpacing() + 8});
     if (!entered || draft) {
       QFont bold = font();
       bold.setBold(true);
-      for (int column = 0; column < 4; ++column) item->setFont(column, bold);
+      for (int column = 0; column < 5; ++column) item->setFont(column, bold);
     }
   }
-  for (int column = 0; column < 4; ++column) m_list->resizeColumnToContents(column);
-  for (int column = 0; column < 3; ++column) {
+  for (int column = 0; column < 5; ++column) m_list->resizeColumnToContents(column);
+  for (int column = 0; column < 4; ++column) {
     m_list->setColumnWidth(column, m_list->columnWidth(column) + 24);
   }
   if (m_list->topLevelItemCount() > 0) m_list->setCurrentItem(m_list->topLevelItem(0));
@@ -226,13 +234,17 @@ QString SheetEntryDialog::readHead() {
   head.airC.reset();
   if (const QString from = m_from->text().trimmed(); !from.isEmpty()) {
     head.from = session::readTime(from.toStdString());
-    if (!head.from) wrong = tr("From: write the hour as 9:30, or leave it empty.");
+    if (!head.from) {
+      wrong = tr("From: write the hour as 9:30, or leave it empty.");
+      m_wrongField = m_from;
+    }
   }
   if (QString air = m_air->text().trimmed(); !air.isEmpty()) {
     const auto number = base::parseNumber(air.replace(u',', u'.').toStdString());
     if (number) head.airC = m_units.temperatureFrom(*number).value;
     if (!head.airC || *head.airC < kLeastAirC || *head.airC > kMostAirC) {
       head.airC.reset();
+      m_wrongField = m_air;
       wrong = tr("Air: write %1 to %2, or leave it empty.")
                   .arg(m_units.text(base::Temperature{kLeastAirC}),
                        m_units.text(base::Temperature{kMostAirC}));
@@ -258,7 +270,7 @@ bool SheetEntryDialog::commit() {
   const QString wrong = readHead();
   if (!wrong.isEmpty()) {
     say(wrong);
-    (wrong.startsWith(tr("Air")) ? m_air : m_from)->setFocus();
+    m_wrongField->setFocus();
     return false;
   }
   keepDraft();

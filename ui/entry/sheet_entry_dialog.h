@@ -52,7 +52,7 @@ class SheetEntryDialog : public QDialog {
   void say(const QString& sentence);
   void showCell(const QModelIndex& index);
   void showCount();
-  /// Reads the fields of the head; the sentence of the first that is wrong, else empty.
+  /// Reads the fields of the head; a sentence on what is wrong in m_wrongField, else empty.
   QString readHead();
   bool keepDraft();
   [[nodiscard]] bool anythingTyped() const;
@@ -64,6 +64,7 @@ class SheetEntryDialog : public QDialog {
   EntryModel* m_model = nullptr;
   QStackedWidget* m_pages = nullptr;
   QLineEdit *m_number = nullptr, *m_reader = nullptr, *m_from = nullptr, *m_air = nullptr;
+  QLineEdit* m_wrongField = nullptr;
   QDateEdit* m_date = nullptr;
   QTreeWidget* m_list = nullptr;
   QLabel *m_empty = nullptr, *m_choiceSay = nullptr, *m_title = nullptr, *m_keys = nullptr,

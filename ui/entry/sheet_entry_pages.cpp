@@ -79,7 +79,7 @@ QWidget* SheetEntryDialog::makeChoice() {
   m_list = new QTreeWidget;
   m_list->setObjectName(QStringLiteral("entryList"));
   m_list->setAccessibleName(tr("Printed sheets, newest first"));
-  m_list->setHeaderLabels({tr("Sheet"), tr("Yard"), tr("Day"), tr("State")});
+  m_list->setHeaderLabels({tr("Sheet"), tr("Yard"), tr("Day"), tr("Lines entered"), tr("State")});
   m_list->setRootIsDecorated(false);
   m_list->setAllColumnsShowFocus(true);
   layout->addWidget(labelFor(tr("&Printed sheets, newest first"), m_list));
@@ -142,7 +142,12 @@ void SheetEntryDialog::makeHead(QHBoxLayout& row) {
   connect(m_from, &QLineEdit::returnPressed, this, [this] { m_air->setFocus(); });
   connect(m_air, &QLineEdit::returnPressed, this, [this] { m_table->setFocus(); });
   for (auto* field : {m_reader, m_from, m_air}) {
-    connect(field, &QLineEdit::editingFinished, this, [this] { say(readHead()); });
+    connect(field, &QLineEdit::editingFinished, this, [this] {
+      say(readHead());
+      // As it was understood.
+      const auto& from = m_model->sheet().head.from;
+      if (from) m_from->setText(QString::fromStdString(from->text()));
+    });
   }
 }
 

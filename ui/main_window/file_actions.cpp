@@ -14,6 +14,7 @@
 
 #include "core/sheet/document.h"
 #include "ui/adapt/words.h"
+#include "ui/entry/sheet_entry_dialog.h"
 #include "ui/main_window/find_dialog.h"
 #include "ui/main_window/find_everywhere.h"
 #include "ui/main_window/main_window.h"
@@ -149,6 +150,13 @@ void MainWindow::printSheets(const std::vector<base::YardId>& yards,
   dialogs().run(preview);
   if (preview.wasWritten()) {
     statusBar()->showMessage(tr("The sheet's number is kept with the season"), 8000);
+  }
+}
+
+void MainWindow::enterSheet() {
+  entry::SheetEntryDialog dialog(m_hub, m_services.draftFolder, this);
+  if (dialogs().run(dialog)) {
+    statusBar()->showMessage(tr("The sheet is entered; Undo takes the whole of it back"), 8000);
   }
 }
 

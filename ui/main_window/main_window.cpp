@@ -15,6 +15,7 @@
 
 #include "ui/adapt/words.h"
 #include "ui/hive/hive_place.h"
+#include "ui/main_window/figures_dialog.h"
 #include "ui/main_window/guide.h"
 #include "ui/pairs/pairs_place.h"
 #include "ui/widgets/forecast_status.h"
@@ -174,6 +175,9 @@ void MainWindow::makeFileMenu() {
              menu, tr("Print &yard sheet…"), QKeySequence::Print, [this] { printSheet(); }, true),
          m_services.makeSheets != nullptr);
   addTo(
+      menu, tr("&Enter a sheet…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_E),
+      [this] { enterSheet(); }, true);
+  addTo(
       menu, tr("&Print this page…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P),
       [this] { printPlace(); }, true);
   addTo(
@@ -197,6 +201,14 @@ void MainWindow::makeEditMenu() {
       menu, tr("Find in the &season…"), QKeySequence::Find, [this] { findEverywhere(); }, true);
   addTo(
       menu, tr("&Find hive…"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] { askHive(); }, true);
+  menu->addSeparator();
+  addTo(
+      menu, tr("Fi&gures of this outfit…"), {},
+      [this] {
+        FiguresDialog dialog(m_hub, this);
+        dialogs().run(dialog);
+      },
+      true);
 }
 
 void MainWindow::makeViewMenu() {

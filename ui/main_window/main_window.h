@@ -52,6 +52,8 @@ struct FileServices {
       keepSheets;
   /// Where the sample season is put when it is asked for.
   QString sampleFile;
+  /// Where half-entered sheets are kept; empty keeps none.
+  QString draftFolder;
 };
 
 /// The one window: a bar of places on the left, the places, and the table of actions. It makes
@@ -101,6 +103,8 @@ class MainWindow : public QMainWindow {
   void printSheet();
   /// Asks what to print (these yards and this day ticked), shows it, and keeps what was printed.
   void printSheets(const std::vector<base::YardId>& yards, std::optional<base::Date> day);
+  /// Types a printed sheet back in.
+  void enterSheet();
   void printPlace();
   void savePlacePdf();
   void savePicture();
