@@ -235,6 +235,7 @@ void HiveItem::setLook(const widgets::Mark& mark, const QString& letters, const 
   m_palette = palette;
   m_font = font;
   m_font.setPixelSize(12);
+  m_painted = {};
   update();
 }
 
@@ -242,6 +243,7 @@ void HiveItem::setMarkWidth(double px) {
   if (px == m_markPx) return;
   prepareGeometryChange();
   m_markPx = px;
+  m_painted = {};
 }
 
 void HiveItem::setNudge(QPointF px) {
@@ -302,8 +304,16 @@ QPainterPath HiveItem::shape() const {
   return path;
 }
 
+void HiveItem::paintMarkAndLabel(QPainter& painter) const {
+  painter.save();
+  painter.translate(m_nudge);
+  widgets::paintMark(painter, m_mark, m_markPx, m_palette);
+  painter.restore();
+  paintLabel(painter);
+}
+
 void HiveItem::paint(QPainter* painter, const QStyleOptionGraphicsItem* /*option*/,
-                     QWidget* /*widget*/) {
+                     QWidget* widget) {
   painter->setRenderHint(QPainter::Antialiasing);
   if (std::hypot(m_nudge.x(), m_nudge.y()) > 4 && !m_carried) {
     painter->setPen(QPen(inkColour(m_palette, Ink::FaintText), 1));
@@ -319,10 +329,22 @@ void HiveItem::paint(QPainter* painter, const QStyleOptionGraphicsItem* /*option
     painter->setBrush(wash);
     painter->drawRoundedRect(mark.united(labelRect()).adjusted(-4, -4, 4, 2), 4, 4);
   }
-  painter->save();
-  painter->translate(m_nudge);
-  widgets::paintMark(*painter, m_mark, m_markPx, m_palette);
-  painter->restore();
+  if (widget) {
+    const double ratio = painter->device()->devicePixelRatioF();
+    const QRectF area = occupied().adjusted(-2, -2, 2, 2);
+    if (m_painted.isNull() || m_painted.devicePixelRatio() != ratio) {
+      m_painted = QPixmap((area.size() * ratio).toSize() + QSize(1, 1));
+      m_painted.setDevicePixelRatio(ratio);
+      m_painted.fill(Qt::transparent);
+      QPainter once(&m_painted);
+      once.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+      once.translate(-area.topLeft());
+      paintMarkAndLabel(once);
+    }
+    painter->drawPixmap(area.topLeft(), m_painted);
+  } else {
+    paintMarkAndLabel(*painter);  // on paper: lines, not pixels
+  }
   if (m_target != Target::None) {
     const bool possible = m_target == Target::Possible;
     painter->setPen(QPen(inkColour(m_palette, possible ? Ink::Accent : Ink::Alarm), 3,
@@ -330,7 +352,6 @@ void HiveItem::paint(QPainter* painter, const QStyleOptionGraphicsItem* /*option
     painter->setBrush(Qt::NoBrush);
     painter->drawRoundedRect(mark.adjusted(-4, -4, 4, 4), 5, 5);
   }
-  paintLabel(*painter);
 }
 
 void HiveItem::paintLabel(QPainter& painter) const {

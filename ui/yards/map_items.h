@@ -97,8 +97,12 @@ class HiveItem : public QGraphicsItem {
  private:
   [[nodiscard]] QRectF labelRect() const;
   void paintLabel(QPainter& painter) const;
+  void paintMarkAndLabel(QPainter& painter) const;
 
   base::HiveId m_hive;
+  /// Mark and label as painted last, without the nudge: hundreds of them are moved and zoomed at
+  /// once. Null when it must be painted anew.
+  QPixmap m_painted;
   QString m_number, m_letters;
   widgets::Mark m_mark;
   double m_markPx = 36;

@@ -5,6 +5,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDateEdit>
+#include <QDir>
 #include <QDoubleSpinBox>
 #include <QFile>
 #include <QImage>
@@ -16,7 +17,9 @@
 #include <QTreeWidget>
 
 #include "tests/ui/support/desk.h"
+#include "tests/ui/support/pictures.h"
 #include "ui/adapt/system_clock.h"
+#include "ui/widgets/theme.h"
 #include "ui/yards/move_caution.h"
 #include "ui/yards/thing_dialogs.h"
 #include "ui/yards/yard_map.h"
@@ -339,6 +342,83 @@ TEST_F(ToolsTest, TheMapAloneIsWrittenAsPdfSvgAndPng) {
   EXPECT_TRUE(save("map.bmp").isEmpty());
   ASSERT_EQ(m_desk.dialogs.failures.size(), 1);
   EXPECT_TRUE(m_desk.dialogs.failures[0].contains(QStringLiteral(".svg")));
+}
+
+TEST_F(ToolsTest, GroundAndToolsReadInLightAndDark) {
+  const auto put = [&](const char* key, FeatureKind kind, double x, double y, double x2 = 0,
+                       double y2 = 0) {
+    Feature feature;
+    feature.feature = key;
+    feature.yard = kTr;
+    feature.kind = kind;
+    feature.xM = x;
+    feature.yM = y;
+    if (x2 != 0) {
+      feature.x2M = x2;
+      feature.y2M = y2;
+    }
+    if (kind == FeatureKind::Picture) feature.file = "ground.png";
+    ASSERT_TRUE(m_desk.hub.execute(session::addFeature(feature)));
+  };
+  QImage ground(200, 100, QImage::Format_RGB32);
+  ground.fill(QColor(120, 150, 80));
+  ASSERT_TRUE(QDir(m_desk.folder.path()).mkpath(QStringLiteral("pictures")));
+  ASSERT_TRUE(ground.save(picturesFolder(m_desk.hub) + QStringLiteral("/ground.png")));
+  palletWithTwo();
+  put("TR-F1", FeatureKind::Gate, 1, 9);
+  put("TR-F2", FeatureKind::Truck, 9, 9.5);
+  put("TR-F3", FeatureKind::Water, 13, 6);
+  put("TR-F4", FeatureKind::Fence, 1, 1, 17, 1.5);
+  put("TR-F5", FeatureKind::Picture, 2, 2, 14, 7.5);
+  map().fit();
+  const QPoint onPicture = map().mapFromScene(12.9, -6.9);
+  ASSERT_TRUE(map().viewport()->rect().contains(onPicture));
+  const auto colourThere = [&] { return map().grab().toImage().pixelColor(onPicture); };
+  for (const auto theme : {adapt::Theme::Light, adapt::Theme::Dark}) {
+    widgets::applyTheme(theme);
+    const QString name =
+        theme == adapt::Theme::Light ? QStringLiteral("light") : QStringLiteral("dark");
+    twin("picture0")->trigger();
+    const QColor bare = colourThere();
+    twin("picture30")->trigger();
+    const QColor faint = colourThere();
+    twin("picture100")->trigger();
+    const QColor full = colourThere();
+    EXPECT_NEAR(full.green(), 150, 3);
+    EXPECT_GT(std::abs(full.blue() - bare.blue()), std::abs(faint.blue() - bare.blue()) + 10);
+    twin("picture60")->trigger();
+    map().chooseThing(ThingId{true, season().table<Stand>().begin()->first});
+    tests::picture(m_place, QStringLiteral("yard_things_") + name);
+    tests::expectNothingCut(m_place);
+    twin("measure")->trigger();
+    QTest::mouseClick(map().viewport(), Qt::LeftButton, Qt::NoModifier,
+                      map().markCentre(HiveId{"TR-03"}));
+    QTest::mouseClick(map().viewport(), Qt::LeftButton, Qt::NoModifier,
+                      map().markCentre(HiveId{"TR-07"}) + QPoint(0, -90));
+    tests::picture(m_place, QStringLiteral("yard_measure_") + name);
+    tests::expectNothingCut(m_place);
+    twin("measure")->trigger();
+    EXPECT_FALSE(map().ruler().active());
+    map().chooseThing(std::nullopt);
+    tests::picture(m_place, QStringLiteral("yard_arrange_") + name);
+    m_desk.dialogs.onRun = [&](QDialog& dialog) {
+      tests::picture(dialog, QStringLiteral("dialog_%1_").arg(m_desk.dialogs.titles.size()) + name,
+                     dialog.size());
+      tests::expectNothingCut(dialog);
+      return false;
+    };
+    m_desk.dialogs.titles.clear();
+    twin("addFeature")->trigger();
+    twin("changeThing")->trigger();
+    twin("copyLayout")->trigger();
+    map().setMarked({HiveId{"TR-01"}, HiveId{"TR-03"}, HiveId{"TR-05"}});
+    for (auto* each : m_place.menuActions()) {
+      if (each->text() == QStringLiteral("Mo&ve…")) each->trigger();
+    }
+    EXPECT_EQ(m_desk.dialogs.titles.size(), 4);
+    map().setMarked({});
+  }
+  widgets::applyTheme(adapt::Theme::Light);
 }
 
 }  // namespace
