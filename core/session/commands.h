@@ -202,6 +202,9 @@ struct SheetToKeep {
 CommandPtr keepSheets(std::vector<SheetToKeep> sheets);
 /// An empty value takes the setting back to the shipped one.
 CommandPtr changeSetting(std::string name, std::string value, std::string source);
+/// The outfit's own figures of a frame type, in place of the shipped ones; columns left out stay
+/// shipped, and a row that says nothing is taken away.
+CommandPtr setFrameType(apiary::FrameType type);
 CommandPtr countGear(apiary::GearCount count);
 
 // --- weather and flows -----------------------------------------------------------------------
