@@ -20,6 +20,13 @@ namespace {
 
 constexpr int kDaysAhead = 3;  ///< tasks due so soon are printed too (core/sheet prints the same)
 
+/// The task stood on a sheet of that day: planned for it, its window begun, or due soon.
+bool printedOn(const Task& task, Date day) {
+  if (task.plannedOn) return *task.plannedOn == day;
+  if (task.earliest || task.latest) return !task.earliest || *task.earliest <= day;
+  return task.dueOn && *task.dueOn <= day.plusDays(kDaysAhead);
+}
+
 bool notOpened(const EntryLine& line) {
   return line.at(EntryColumn::Seams) == ".";
 }
@@ -325,14 +332,7 @@ std::optional<EntrySheet> blankEntry(const apiary::Season& season, const base::S
     for (const auto& [key, task] : season.table<Task>()) {
       if (task.state != apiary::TaskState::Planned || task.hive != p->hive) continue;
       if (task.colony && line.colony ? *task.colony != *line.colony : !first) continue;
-      const auto from = task.plannedOn  ? task.plannedOn
-                        : task.earliest ? task.earliest
-                        : task.dueOn    ? std::optional(task.dueOn->plusDays(-kDaysAhead))
-                                        : std::nullopt;
-      const bool printedThen = task.plannedOn ? *from == row->date
-                               : from         ? *from <= row->date
-                                              : task.latest.has_value();
-      if (printedThen) line.tasks.push_back(task.task);
+      if (printedOn(task, row->date)) line.tasks.push_back(task.task);
     }
     out.lines.push_back(std::move(line));
   }

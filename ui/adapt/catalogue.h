@@ -14,6 +14,8 @@ struct CatalogueEntry {
 /// One list for each core room, in catalogue_<room>.cpp; words.cpp joins them.
 std::span<const CatalogueEntry> apiaryWords();
 std::span<const CatalogueEntry> sessionWords();
+/// A typed sheet, of core/session.
+std::span<const CatalogueEntry> entryWords();
 std::span<const CatalogueEntry> storageWords();
 std::span<const CatalogueEntry> exchangeWords();
 std::span<const CatalogueEntry> strengthWords();

@@ -22,8 +22,8 @@ const Catalogue& catalogue() {
   static const Catalogue joined = [] {
     Catalogue all;
     for (const auto list :
-         {apiaryWords(), sessionWords(), storageWords(), exchangeWords(), strengthWords(),
-          planningWords(), dueWords(), sheetWords(), codeWords()}) {
+         {apiaryWords(), sessionWords(), entryWords(), storageWords(), exchangeWords(),
+          strengthWords(), planningWords(), dueWords(), sheetWords(), codeWords()}) {
       for (const CatalogueEntry& entry : list) all.emplace(entry.key, entry.text);
     }
     return all;

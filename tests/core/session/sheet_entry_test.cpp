@@ -95,6 +95,35 @@ TEST_F(SheetEntryTest, LinesStandAsPrintedWithTheTasksOfTheDay) {
   EXPECT_FALSE(blankEntry(season(), base::SheetId{"26-9999"}));
 }
 
+TEST_F(SheetEntryTest, TasksStandOnTheSheetOfTheDayForWhichTheyWerePrinted) {
+  struct Case {
+    std::optional<int> planned, earliest, latest, due;  // days after that of the sheet
+    bool printed;
+  };
+  const Case kCases[] = {{0, {}, {}, {}, true},   {1, {}, {}, {}, false}, {{}, -5, {}, {}, true},
+                         {{}, 0, 9, {}, true},    {{}, 1, 9, {}, false},  {{}, {}, -2, 30, true},
+                         {{}, {}, {}, 3, true},   {{}, {}, {}, 4, false}, {{}, {}, {}, {}, false},
+                         {-1, -5, {}, {}, false}, {{}, 1, {}, -9, false}};
+  for (const Case& c : kCases) {
+    apiary::Season other = season();
+    apiary::Task t;
+    t.task = base::TaskId{"t-case"};
+    t.kind = "look";
+    t.hive = HiveId{"TR-06"};
+    const auto on = [&](std::optional<int> days) {
+      return days ? std::optional(d.plusDays(*days)) : std::nullopt;
+    };
+    t.plannedOn = on(c.planned);
+    t.earliest = on(c.earliest);
+    t.latest = on(c.latest);
+    t.dueOn = on(c.due);
+    const apiary::Row after = apiary::toRow(t);
+    other.apply({{after.table, apiary::rowKey(after), std::nullopt, after}});
+    const auto sheet = blankEntry(other, base::SheetId{"26-0148"});
+    EXPECT_EQ(!sheet->lines[5].tasks.empty(), c.printed) << (&c - kCases);
+  }
+}
+
 TEST_F(SheetEntryTest, EveryCellIsCheckedWithItsOwnSentence) {
   struct Case {
     EntryColumn column;

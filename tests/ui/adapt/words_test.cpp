@@ -18,8 +18,9 @@ using base::message;
 
 std::vector<CatalogueEntry> allEntries() {
   std::vector<CatalogueEntry> all;
-  for (const auto list : {apiaryWords(), sessionWords(), storageWords(), exchangeWords(),
-                          strengthWords(), planningWords(), sheetWords(), codeWords()}) {
+  for (const auto list :
+       {apiaryWords(), sessionWords(), entryWords(), storageWords(), exchangeWords(),
+        strengthWords(), planningWords(), sheetWords(), codeWords()}) {
     all.insert(all.end(), list.begin(), list.end());
   }
   return all;
