@@ -13,8 +13,8 @@ namespace {
 
 using session::EntryColumn;
 
-QString tr(const char* text, int n = -1) {
-  return QCoreApplication::translate("SheetEntry", text, nullptr, n);
+QString tr(const char* text) {
+  return QCoreApplication::translate("SheetEntry", text);
 }
 #define T(text) QT_TRANSLATE_NOOP("SheetEntry", text)
 
@@ -167,18 +167,15 @@ QString reportText(const apiary::Season& season, const session::EntryReading& re
                    const adapt::Units& units) {
   const session::EntryReport& r = reading.report;
   QStringList lines;
-  if (r.looks > 0) {
-    lines << tr(T("%n look(s) recorded."), r.looks);
-    if (r.glances > 0) {
-      lines << tr(T("%n of them by the lid alone: about as printed, a wide reading."), r.glances);
-    }
-  }
-  if (r.notOpened > 0) lines << tr(T("%n hive(s) not opened."), r.notOpened);
-  if (r.notes > 0) lines << tr(T("%n note(s) kept."), r.notes);
-  if (r.tasksDone > 0) lines << tr(T("%n task(s) ticked off."), r.tasksDone);
-  if (r.blank > 0) {
-    lines << tr(T("%n line(s) left empty: the sheet can be taken up again."), r.blank);
-  }
+  const auto count = [&](const char* what, int n) {
+    if (n > 0) lines << tr(what).arg(n);
+  };
+  count(T("Looks recorded: %1."), r.looks);
+  count(T("Of these by the lid alone, about as printed (a wide reading): %1."), r.glances);
+  count(T("Hives not opened: %1."), r.notOpened);
+  count(T("Notes kept: %1."), r.notes);
+  count(T("Tasks ticked off: %1."), r.tasksDone);
+  count(T("Lines left empty: %1. The sheet can be taken up again."), r.blank);
   if (!r.needDialog.empty()) {
     lines << QString()
           << tr(T("Still to be said on the hive's own page, since the stack, the "
