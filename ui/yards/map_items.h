@@ -73,6 +73,7 @@ class HiveItem : public QGraphicsItem {
 
   explicit HiveItem(base::HiveId hive);
   [[nodiscard]] const base::HiveId& hive() const { return m_hive; }
+  [[nodiscard]] const QString& letters() const { return m_letters; }
 
   void setLook(const widgets::Mark& mark, const QString& letters, const QPalette& palette,
                const QFont& font);

@@ -286,16 +286,13 @@ void YardMap::layOut() {
 void YardMap::refreshChosen() {
   const auto chosen = m_hub.selection().hive;
   for (auto& [id, item] : m_hives) item->setChosen(id == chosen || m_marked.count(id) > 0);
-  if (!m_yard) return;
   for (auto* group : m_groups) {
     QString letters;
     bool holds = false;
-    for (const auto& hive : m_hub.hives(*m_yard)) {
-      const auto& members = group->hives();
-      if (std::find(members.begin(), members.end(), hive.hive) == members.end()) continue;
-      holds = holds || hive.hive == chosen;
-      for (const char letter : sheet::markLetters(hive, m_hub.judgements(*m_yard))) {
-        if (!letters.contains(QLatin1Char(letter))) letters += QLatin1Char(letter);
+    for (const auto& hive : group->hives()) {
+      holds = holds || hive == chosen;
+      for (const QChar letter : m_hives.at(hive)->letters()) {
+        if (!letters.contains(letter)) letters += letter;
       }
     }
     group->setGroup(group->hives(), letters, holds, palette(), font());
