@@ -78,7 +78,7 @@ FiguresDialog::FiguresDialog(widgets::SeasonHub& hub, QWidget* parent)
   m_table->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
                            QAbstractItemView::AnyKeyPressed);
   const int em = fontMetrics().averageCharWidth();
-  const int widths[] = {17, 34, 10, 10, 16, 24};
+  const int widths[] = {21, 38, 10, 10, 16, 18};
   for (int i = 0; i < 6; ++i) m_table->setColumnWidth(i, widths[i] * em);
   m_table->horizontalHeader()->setStretchLastSection(true);
   m_table->setWordWrap(false);
