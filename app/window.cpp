@@ -33,6 +33,18 @@ QString dataFolder() {
   return folder;
 }
 
+/// What an import says: its lines, or its faults as a failure.
+base::Result<base::Message> said(const ImportSummary& done) {
+  if (!done.faults.isEmpty()) {
+    base::Failure failure;
+    for (const QString& fault : done.faults) {
+      failure.messages.push_back(base::message("session.as_said", fault.toStdString()));
+    }
+    return failure;
+  }
+  return base::message("session.as_said", done.lines.join(u'\n').toStdString());
+}
+
 FileServices services() {
   FileServices s;
   s.create = [](const QString& file) { return sessionOf(newSeason(file, false)); };
@@ -49,15 +61,12 @@ FileServices services() {
   s.importTables = [](session::Session& session,
                       const QString& folder) -> base::Result<base::Message> {
     base::Progress quiet;
-    const auto done = importFolder(session, folder, quiet);
-    if (!done.faults.isEmpty()) {
-      base::Failure failure;
-      for (const QString& fault : done.faults) {
-        failure.messages.push_back(base::message("session.as_said", fault.toStdString()));
-      }
-      return failure;
-    }
-    return base::message("session.as_said", done.lines.join(u'\n').toStdString());
+    return said(importFolder(session, folder, quiet));
+  };
+  s.importWeather = [](session::Session& session, const QString& file,
+                       const exchange::WeatherAsk& ask) -> base::Result<base::Message> {
+    base::Progress quiet;
+    return said(importWeather(session, file, ask, quiet));
   };
   s.exportTables = [](const apiary::Season& season, const QString& folder) {
     return exportFolder(season, folder);

@@ -215,6 +215,10 @@ ColonyForecast forecastHistory(const History& history, double latitude, const Ya
   ColonyForecast out;
   out.colony = history.colony;
   ColonyEnsemble ce = broughtTo(history, latitude, weather, figures, ask, out);
+  if (ask.leftAlone) {
+    std::fill_n(ce.e.param(Param::KeeperFeeds), ask.members, 0.0F);
+    std::fill_n(ce.e.param(Param::KeeperTreats), ask.members, 1e9F);
+  }
   Date now = ask.from;
   for (Date d = ask.from; d <= ask.to;
        d = d == ask.to ? ask.to.plusDays(1) : std::min(ask.to, d.plusDays(ask.stepDays))) {

@@ -61,6 +61,8 @@ struct ForecastAsk {
   /// Also the course from this day (or the first look) to `from`, every stepDays: each day as it
   /// was thought of when all up to that day had been seen.
   std::optional<base::Date> pastFrom;
+  /// From `from` on the keeper neither feeds nor treats: what must be known to say when to do so.
+  bool leftAlone = false;
 };
 
 /// What one yard's colonies share: weather scenarios and drivers from the earliest start on.

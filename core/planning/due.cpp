@@ -60,6 +60,7 @@ class Lister {
     ask.stepDays = kStep;
     ask.seed = m_ask.seed;
     ask.members = m_ask.members;
+    ask.leftAlone = true;
     std::vector<base::ColonyId> colonies;
     for (const auto& f : m_facts) colonies.push_back(f.colony);
     m_out.forecasts = forecast::forecastColonies(m_season, colonies, ask, threads, progress);
@@ -73,6 +74,7 @@ class Lister {
       }
       colony(facts);
     }
+    thinWashes();
     for (const auto& [id, yard] : m_yards) yardRows(yard);
     finish();
     return true;
@@ -89,6 +91,29 @@ class Lister {
         }
       }
     }
+  }
+
+  /// Not every hive is washed each month: of those that nothing points at, a few in each yard.
+  void thinWashes() {
+    std::map<base::YardId, std::vector<std::size_t>> byYard;
+    for (std::size_t i = m_plannedCount; i < m_out.tasks.size(); ++i) {
+      if (m_out.tasks[i].rule == "wash") byYard[m_out.tasks[i].yard].push_back(i);
+    }
+    std::set<std::size_t> gone;
+    for (auto& [yard, list] : byYard) {
+      std::stable_sort(list.begin(), list.end(), [&](std::size_t a, std::size_t b) {
+        return m_out.tasks[a].chance > m_out.tasks[b].chance;
+      });
+      const auto sample = static_cast<std::size_t>(due::days(m_figures.washSample));
+      for (std::size_t k = sample; k < list.size(); ++k) {
+        if (m_out.tasks[list[k]].chance < m_figures.leastChance) gone.insert(list[k]);
+      }
+    }
+    std::vector<DueTask> kept;
+    for (std::size_t i = 0; i < m_out.tasks.size(); ++i) {
+      if (!gone.contains(i)) kept.push_back(std::move(m_out.tasks[i]));
+    }
+    m_out.tasks = std::move(kept);
   }
 
   [[nodiscard]] bool within(const DueTask& t) const { return t.earliest <= m_ask.to; }
@@ -164,10 +189,10 @@ class Lister {
   void colony(const ColonyFacts& facts) {
     for (const DueRule& rule : dueRules()) {
       auto t = applyRule(rule, facts, m_figures);
-      if (!t || !within(*t) ||
-          t->chance < m_figures.leastChance * (rule.code == "swarm" ? 0.5 : 1)) {
-        continue;
-      }
+      if (!t || !within(*t)) continue;
+      // Swarms have a threshold of their own, washes are thinned by yard.
+      const bool own = rule.code == "swarm" || rule.code == "wash";
+      if (!own && t->chance < m_figures.leastChance) continue;
       if (rule.moves && facts.yard->foulBrood) continue;
       const bool known = std::any_of(
           m_out.tasks.begin(), m_out.tasks.begin() + static_cast<std::ptrdiff_t>(m_plannedCount),

@@ -17,7 +17,7 @@ struct DueFigures {
   // Weather of the day.
   double lidMinC = 10, combMinC = 14, dryMm = 1;
   // Open next.
-  double openDays = 21, openSmallDays = 10, openUnsure = 0.5, openWindow = 7;
+  double openDays = 21, openSmallDays = 10, openUnsure = 0.5, openWindow = 7, openSoonest = 14;
   // Room.
   double combBees = 1400, roomShare = 0.8, roomAhead = 10, layingFull = 0.9;
   // Stores and feed.
@@ -37,7 +37,8 @@ struct DueFigures {
   double swarmFromDay = 112, swarmToDay = 205, swarmHazard = 0.03, swarmNest = 0.45;
   double swarmLookFrom = 7, swarmLookTo = 9, swarmLeast = 0.1, swarmCells = 0.7;
   // Mites.
-  double washFromDay = 105, washToDay = 300, washEvery = 30, washWindow = 14, mitesOnBees = 0.35;
+  double washFromDay = 105, washToDay = 300, washEvery = 30, washWindow = 14, washSample = 3,
+         mitesOnBees = 0.35;
   double treatWindow = 14, treatmentDays = 42, treatmentMost = 56;
   // Queen, harvest, winter, dead hives.
   double queenWindow = 7, testCombDays = 7;

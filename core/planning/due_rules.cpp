@@ -105,8 +105,10 @@ std::optional<DueTask> dueOpen(const ColonyFacts& c, const DueFigures& f) {
                      message("planning.due.open_never"));
   }
   Date from = c.lastLook->plusDays(most);
-  const auto doubt = due::firstDay(c, f.openUnsure, unsure, f);
-  const bool byDoubt = doubt && *doubt<from&& * doubt> * c.lastLook;
+  // Even the day after a look leaves a doubt: a look is a rough measure.
+  auto doubt = due::firstDay(c, f.openUnsure, unsure, f);
+  if (doubt) doubt = std::max(*doubt, c.lastLook->plusDays(days(f.openSoonest)));
+  const bool byDoubt = doubt && *doubt < from;
   if (byDoubt) from = *doubt;
   from = std::max(from, c.yard->firstPollen.plusDays(-14));
   if (!broodSeason(c, from)) return std::nullopt;

@@ -126,12 +126,12 @@ std::optional<DueTask> dueWash(const ColonyFacts& c, const DueFigures& f) {
                                     c.days.empty() ? to : c.days.back().date));
   const double over = then ? chanceAbove(washWouldGive(f, *then), c.mitesThreshold, true) : 0;
   if (last) {
-    return due::task(from, to, std::max(over, 0.5),
+    return due::task(from, to, over,
                      message("planning.due.wash_again",
                              static_cast<std::int64_t>(std::max(c.yard->from, from) - *last),
                              percent(over), c.mitesThreshold));
   }
-  return due::task(from, to, std::max(over, 0.5),
+  return due::task(from, to, over,
                    message("planning.due.wash_never", percent(over), c.mitesThreshold));
 }
 

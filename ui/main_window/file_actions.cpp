@@ -18,6 +18,7 @@
 #include "ui/main_window/find_dialog.h"
 #include "ui/main_window/find_everywhere.h"
 #include "ui/main_window/main_window.h"
+#include "ui/main_window/weather_import.h"
 #include "ui/widgets/theme.h"
 
 namespace outyard::main_window {
@@ -117,6 +118,22 @@ void MainWindow::exportTables() {
     statusBar()->showMessage(tr("The tables stand in %1").arg(folder), 8000);
   } else {
     dialogs().failure(this, tr("The tables were not written"), adapt::words(done.failure()));
+  }
+}
+
+void MainWindow::importWeather() {
+  const QString file = dialogs().openFile(this, tr("Weather file"),
+                                          tr("Weather files (*.csv *.dly *.txt);;All files (*)"));
+  if (file.isEmpty()) return;
+  WeatherImportDialog dialog(m_hub, QFileInfo(file).fileName(), this);
+  if (!dialogs().run(dialog)) return;
+  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+  const auto done = m_services.importWeather(*m_hub.session(), file, dialog.ask());
+  QGuiApplication::restoreOverrideCursor();
+  if (done) {
+    dialogs().inform(this, tr("Weather imported"), adapt::words(done.value()));
+  } else {
+    dialogs().failure(this, tr("Nothing was imported"), adapt::words(done.failure()));
   }
 }
 

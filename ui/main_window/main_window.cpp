@@ -168,6 +168,9 @@ void MainWindow::makeFileMenu() {
              menu, tr("&Import tables…"), {}, [this] { importTables(); }, true),
          m_services.importTables != nullptr);
   usable(addTo(
+             menu, tr("Import &weather…"), {}, [this] { importWeather(); }, true),
+         m_services.importWeather != nullptr);
+  usable(addTo(
              menu, tr("&Export tables…"), {}, [this] { exportTables(); }, true),
          m_services.exportTables != nullptr);
   menu->addSeparator();

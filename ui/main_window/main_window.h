@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/exchange/tables.h"
 #include "core/session/session.h"
 #include "ui/main_window/print_sheets.h"
 #include "ui/widgets/place.h"
@@ -42,6 +43,10 @@ struct FileServices {
       importTables;
   std::function<base::Result<void>(const apiary::Season& season, const QString& folder)>
       exportTables;
+  /// Reads a weather file for one yard as one undo step; the message says what came in.
+  std::function<base::Result<base::Message>(session::Session& session, const QString& file,
+                                            const exchange::WeatherAsk& ask)>
+      importWeather;
   /// Lays out the yard sheets of a day; nothing is kept yet.
   std::function<base::Result<std::vector<sheet::YardSheet>>(const session::Session& session,
                                                             const SheetAsk& ask)>
@@ -100,6 +105,7 @@ class MainWindow : public QMainWindow {
   void saveAs();
   void importTables();
   void exportTables();
+  void importWeather();
   void printSheet();
   /// Asks what to print (these yards and this day ticked), shows it, and keeps what was printed.
   void printSheets(const std::vector<base::YardId>& yards, std::optional<base::Date> day);

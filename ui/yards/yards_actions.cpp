@@ -9,10 +9,12 @@
 #include "ui/charts/group_course.h"
 #include "ui/widgets/theme.h"
 #include "ui/yards/arrange.h"
+#include "ui/yards/flows_dialog.h"
 #include "ui/yards/hive_panel.h"
 #include "ui/yards/hive_table.h"
 #include "ui/yards/legend.h"
 #include "ui/yards/new_dialogs.h"
+#include "ui/yards/weather_dialog.h"
 #include "ui/yards/yard_list.h"
 #include "ui/yards/yard_map.h"
 #include "ui/yards/yards_place.h"
@@ -86,6 +88,8 @@ void YardsPlace::makeActions() {
   m_addStand = make(tr("Add s&tand…"), {}, [this] { addStand(std::nullopt); });
   m_addYard = make(tr("Add &yard…"), {}, [this] { addYard(); });
   m_changeYard = make(tr("&Change yard…"), {}, [this] { changeYard(); });
+  m_flows = make(tr("&Flows of this yard…"), {}, [this] { askFlows(); });
+  m_weather = make(tr("Weat&her of this yard…"), {}, [this] { askWeather(); });
   m_course =
       make(tr("Co&urse of the yard…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] {
         charts::GroupCourseDialog dialog(m_hub, this);
@@ -152,7 +156,9 @@ void YardsPlace::refreshActions() {
   for (auto* action : {m_inspect, m_setOver, m_unite, m_swap, m_moveHive, m_correct}) {
     action->setEnabled(hive);
   }
-  for (auto* action : {m_addHive, m_addStand, m_changeYard, m_course}) action->setEnabled(yard);
+  for (auto* action : {m_addHive, m_addStand, m_changeYard, m_course, m_flows, m_weather}) {
+    action->setEnabled(yard);
+  }
   m_addYard->setEnabled(open);
   m_arrange->setEnabled(yard);
   refreshArrangeActions();
@@ -235,6 +241,20 @@ void YardsPlace::changeYard() {
   if (!yard) return;
   YardDialog dialog(m_hub, yard, this);
   if (m_hub.dialogs().run(dialog)) m_hub.execute(dialog.command(), this);
+}
+
+void YardsPlace::askFlows() {
+  const auto yard = m_hub.selection().yard;
+  if (!yard) return;
+  FlowsDialog dialog(m_hub, *yard, this);
+  if (m_hub.dialogs().run(dialog)) m_hub.execute(dialog.command(), this);
+}
+
+void YardsPlace::askWeather() {
+  const auto yard = m_hub.selection().yard;
+  if (!yard) return;
+  WeatherDialog dialog(m_hub, *yard, this);
+  m_hub.dialogs().run(dialog);
 }
 
 QPointF YardsPlace::freePlace() const {

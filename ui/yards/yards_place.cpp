@@ -171,6 +171,8 @@ QList<QAction*> YardsPlace::menuActions() const {
           line(),
           m_addYard,
           m_changeYard,
+          m_flows,
+          m_weather,
           m_copyLayout,
           m_saveMap,
           m_printMap};

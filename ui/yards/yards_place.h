@@ -88,6 +88,8 @@ class YardsPlace : public widgets::Place {
   void askSpot(SpotDialog::Kind kind);
   void addYard();
   void changeYard();
+  void askFlows();
+  void askWeather();
   void addHive(std::optional<QPointF> placeM);
   void addStand(std::optional<QPointF> placeM);
   [[nodiscard]] std::optional<session::Spot> chosenSpot() const;
@@ -113,6 +115,7 @@ class YardsPlace : public widgets::Place {
   QAction *m_addFeature = nullptr, *m_changeThing = nullptr, *m_removeThing = nullptr,
           *m_nextThing = nullptr, *m_measure = nullptr, *m_copyLayout = nullptr,
           *m_saveMap = nullptr, *m_printMap = nullptr, *m_scalePicture = nullptr;
+  QAction *m_flows = nullptr, *m_weather = nullptr;
   QMenu* m_pictureMenu = nullptr;
   bool m_scaling = false;  ///< the next measured line scales a picture
   QAction *m_openHive = nullptr, *m_inspect = nullptr, *m_setOver = nullptr, *m_unite = nullptr,

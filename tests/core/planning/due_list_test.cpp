@@ -119,6 +119,33 @@ TEST(DueList, TheTaskThatIsPlannedFromIt) {
   EXPECT_EQ(task.state, apiary::TaskState::Planned);
 }
 
+TEST(DueList, OnlyAFewHivesOfAYardAreWashedWhenNothingPointsAtThem) {
+  SpringYard made;
+  for (int i = 1; i <= 9; ++i) made.strong("TR-0" + std::to_string(i), 8);
+  const auto list = dueOf(made.season(), "2026-04-25", "2026-05-10");
+  std::size_t washes = 0, pointed = 0;
+  for (const auto& t : list.tasks) {
+    washes += t.rule == "wash" ? 1 : 0;
+    pointed += t.rule == "wash" && t.chance >= 0.2 ? 1 : 0;
+  }
+  EXPECT_EQ(washes, std::max<std::size_t>(3, pointed));
+}
+
+TEST(DueList, StoresRunOutWhereNobodyIsSaidToFeed) {
+  SpringYard made;
+  made.livingHive("TR-01", "TR", 3, 1, 2);
+  made.inspection("TR-01", "2026-04-24", [](apiary::Inspection& i) {
+    i.seams = 9;
+    i.eggsSeen = true;
+    i.honeyKg = 3;
+  });
+  const auto list = dueOf(made.season(), "2026-04-25", "2026-05-10");
+  EXPECT_TRUE(find(list, "TR-01", "stores_out"));
+  const auto* feed = find(list, "TR-01", "feed");
+  ASSERT_TRUE(feed);
+  EXPECT_GT(feed->amount.value(), 3);
+}
+
 const apiary::Season& sample() {
   static const apiary::Season season = [] {
     base::Progress quiet;
