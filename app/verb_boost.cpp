@@ -8,6 +8,7 @@
 #include "app/verb_options.h"
 #include "core/planning/boost.h"
 #include "core/planning/boost_json.h"
+#include "core/planning/boost_worth.h"
 #include "ui/adapt/words.h"
 
 namespace outyard::app {
@@ -87,6 +88,9 @@ int run(const QCommandLineParser& parser, const QStringList& arguments, Streams 
   const auto plan = planning::solveBoost(std::move(*problem), progress);
   if (!plan) return complain(streams, plan.failure());
   for (const auto& note : plan->problem.notes) streams.err << adapt::words(note) << '\n';
+  for (const auto& more : planning::worthOfOneMore(*plan, progress)) {
+    streams.err << adapt::words(base::message("planning.one_more", more.item, more.worth)) << '\n';
+  }
   if (parser.isSet(QStringLiteral("json"))) {
     streams.out << QString::fromStdString(planning::boostJson(*plan, adapt::wordsUtf8)) << '\n';
   } else {

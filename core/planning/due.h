@@ -68,7 +68,8 @@ struct DueList {
   std::vector<DueTask> tasks;        ///< by date, yard, hive, rule
   std::vector<YardDays> yards;       ///< one for each yard asked for
   std::vector<base::Message> notes;  ///< figures out of range, yards without weather
-  /// The forecasts that it stands on, a row for each day, for who shows them beside it.
+  /// The forecasts that it stands on, with rows some days apart and nobody feeding or treating, for
+  /// who shows them beside it.
   std::vector<forecast::ColonyForecast> forecasts;
 };
 

@@ -128,65 +128,78 @@ class Planner {
     return out;
   }
 
-  /// For each task the visit that serves it best.
-  [[nodiscard]] std::map<std::size_t, std::pair<double, std::size_t>> served(
-      const std::vector<Made>& visits) const {
-    std::map<std::size_t, std::pair<double, std::size_t>> out;
-    for (std::size_t v = 0; v < visits.size(); ++v) {
-      const auto it = m_byYard.find(visits[v].yard);
-      if (it == m_byYard.end()) continue;
-      for (const std::size_t i : it->second) {
-        const double w = worth(m_due.tasks[i], visits[v].date);
-        if (w <= 0) continue;
-        auto& best = out[i];
-        if (w > best.first + 1e-12) best = {w, v};
+  /// What a yard's visits give: each task is done at the visit that serves it best.
+  struct Served {
+    double worth = 0;
+    std::map<Date, std::vector<std::size_t>> tasks;
+    std::map<Date, double> hours;
+  };
+  /// Kept for every set of days that was asked for: the search asks for the same ones many times.
+  [[nodiscard]] const Served& served(const base::YardId& yard, std::vector<Date> dates) const {
+    std::sort(dates.begin(), dates.end());
+    const auto [it, fresh] = m_served.try_emplace({yard, dates});
+    if (!fresh) return it->second;
+    Served& out = it->second;
+    for (const Date d : dates) out.tasks[d];
+    if (const auto tasks = m_byYard.find(yard); tasks != m_byYard.end()) {
+      for (const std::size_t i : tasks->second) {
+        double most = 0;
+        std::optional<Date> best;
+        for (const Date d : dates) {
+          const double w = worth(m_due.tasks[i], d);
+          if (w > most + 1e-12) {
+            most = w;
+            best = d;
+          }
+        }
+        if (!best) continue;
+        out.worth += most;
+        out.tasks[*best].push_back(i);
       }
     }
+    for (const auto& [date, list] : out.tasks) out.hours[date] = workHours(m_due, list, m_figures);
+    return out;
+  }
+  [[nodiscard]] static std::map<base::YardId, std::vector<Date>> byYard(
+      const std::vector<Made>& visits) {
+    std::map<base::YardId, std::vector<Date>> out;
+    for (const Made& v : visits) out[v.yard].push_back(v.date);
     return out;
   }
 
-  [[nodiscard]] std::vector<std::vector<std::size_t>> tasksOf(
-      const std::vector<Made>& visits) const {
-    std::vector<std::vector<std::size_t>> out(visits.size());
-    for (const auto& [task, best] : served(visits)) out[best.second].push_back(task);
-    return out;
-  }
-
-  /// Hours and km of every day; nullopt when a day is over its hours or its yards. One yard alone
-  /// may take longer than a day: it cannot be made smaller.
-  [[nodiscard]] std::optional<double> km(const std::vector<Made>& visits) const {
-    const auto tasks = tasksOf(visits);
-    std::map<Date, std::vector<std::size_t>> days;
-    for (std::size_t v = 0; v < visits.size(); ++v) days[visits[v].date].push_back(v);
-    double sum = 0;
-    for (const auto& [date, list] : days) {
+  /// Worth of the work less that of drives and visits; nullopt when a day is over its hours or its
+  /// yards. One yard alone may take longer than a day: it cannot be made smaller.
+  [[nodiscard]] std::optional<double> value(const std::vector<Made>& visits) const {
+    double out = -m_figures.least * static_cast<double>(visits.size());
+    const auto yards = byYard(visits);
+    std::map<base::YardId, const Served*> serves;
+    for (const auto& [yard, dates] : yards) {
+      const Served& s = served(yard, dates);
+      serves.emplace(yard, &s);
+      out += s.worth;
+    }
+    struct Day {
       std::vector<base::YardId> yards;
       double hours = 0;
       bool free = false;
-      for (const std::size_t v : list) {
-        yards.push_back(visits[v].yard);
-        hours += workHours(m_due, tasks[v], m_figures);
-        free = free || !visits[v].kept;
-      }
-      std::sort(yards.begin(), yards.end());
-      auto it = m_drives.find(yards);
-      if (it == m_drives.end()) {
-        it = m_drives.emplace(yards, driveThrough(m_season, yards, m_figures).km).first;
-      }
-      sum += it->second;
-      if (!free || list.size() == 1) continue;
-      if (static_cast<double>(list.size()) > m_figures.most) return std::nullopt;
-      if (hours + it->second / m_figures.speedKmh > m_figures.dayHours) return std::nullopt;
+    };
+    std::map<Date, Day> days;
+    for (const Made& v : visits) {
+      Day& day = days[v.date];
+      day.yards.push_back(v.yard);
+      day.hours += serves.at(v.yard)->hours.at(v.date);
+      day.free = day.free || !v.kept;
     }
-    return sum;
-  }
-
-  [[nodiscard]] std::optional<double> value(const std::vector<Made>& visits) const {
-    const auto drive = km(visits);
-    if (!drive) return std::nullopt;
-    double out = -*drive / m_figures.kmWorth;
-    for (const auto& [task, best] : served(visits)) out += best.first;
-    return out - m_figures.least * static_cast<double>(visits.size());
+    for (auto& [date, day] : days) {
+      std::sort(day.yards.begin(), day.yards.end());
+      const auto [it, fresh] = m_drives.try_emplace(day.yards, 0.0);
+      if (fresh) it->second = driveThrough(m_season, day.yards, m_figures).km;
+      out -= it->second / m_figures.kmWorth;
+      if (!day.free || day.yards.size() == 1) continue;
+      if (static_cast<double>(day.yards.size()) > m_figures.most) return std::nullopt;
+      if (day.hours + it->second / m_figures.speedKmh > m_figures.dayHours) return std::nullopt;
+    }
+    return out;
   }
 
   bool addBest() {
@@ -236,15 +249,15 @@ class Planner {
 
   RoundsPlan plan() {
     RoundsPlan out;
-    auto tasks = tasksOf(m_visits);
+    const auto yards = byYard(m_visits);
     std::map<Date, std::vector<RoundStop>> days;
     std::set<std::size_t> taken;
-    for (std::size_t v = 0; v < m_visits.size(); ++v) {
+    for (const Made& v : m_visits) {
       RoundStop stop;
-      stop.yard = m_visits[v].yard;
-      stop.tasks = tasks[v];
-      taken.insert(tasks[v].begin(), tasks[v].end());
-      days[m_visits[v].date].push_back(std::move(stop));
+      stop.yard = v.yard;
+      stop.tasks = served(v.yard, yards.at(v.yard)).tasks.at(v.date);
+      taken.insert(stop.tasks.begin(), stop.tasks.end());
+      days[v.date].push_back(std::move(stop));
     }
     for (auto& [date, stops] : days) {
       out.days.push_back(arrangedDay(m_season, m_due, date, std::move(stops), m_figures));
@@ -270,6 +283,7 @@ class Planner {
   std::vector<Date> m_dates;
   std::vector<Made> m_visits;
   mutable std::map<std::vector<base::YardId>, double> m_drives;
+  mutable std::map<std::pair<base::YardId, std::vector<Date>>, Served> m_served;
 };
 
 }  // namespace

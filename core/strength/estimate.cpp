@@ -51,6 +51,9 @@ std::optional<SeamsSeen> seamsSeen(const apiary::Season& season, const Inspectio
   return out;
 }
 
+/// "Looks about as printed" under a lifted lid: half as much or half as many again, our assumption.
+constexpr double kGlanceSigma = 0.40;
+
 std::optional<double> latitudeOf(const apiary::Season& season, const base::YardId& yard) {
   const apiary::Yard* y = season.yard(yard);
   return y ? y->latitude : std::nullopt;
@@ -82,7 +85,8 @@ void addBees(const apiary::Season& season, const Inspection& i, const apiary::Hi
     const double factor = seamTemperatureFactor(i.airC, seen->view);
     look(seen->byBox ? Basis::SeamsByBox : Basis::Seams,
          fullFramesOfSeams(seen->seams * more) * factor * fullFrame,
-         seamSigma(i.airC, seen->view, seen->atLeast));
+         i.glance ? std::hypot(seamSigma(i.airC, seen->view, seen->atLeast), kGlanceSigma)
+                  : seamSigma(i.airC, seen->view, seen->atLeast));
     out.seams = seen->seams;
   }
   if (out.looks.empty()) return;

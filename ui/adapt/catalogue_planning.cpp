@@ -164,6 +164,7 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.do.stack", "set over %1"},
     CatalogueEntry{"planning.do.swap", "swap stands with %1"},
     CatalogueEntry{"planning.do.unite", "unite with %1"},
+    CatalogueEntry{"planning.one_more", "One more of %1 would add %2 to the plan's worth."},
     CatalogueEntry{"planning.second_usable", "Second best: %1, −%2 usable colonies."},
     CatalogueEntry{"planning.elsewhere_usable",
                    "For this colony alone %1 would be better by %2 usable colonies; the donor, the "

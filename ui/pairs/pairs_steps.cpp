@@ -117,6 +117,10 @@ void PairsPlace::showPlan() {
                           : tr(" Pairing one after the other, best first, would gain %1 less.")
                                 .arg(worthText(less, made->problem));
     }
+    for (const auto& more : m_outcome->oneMore) {
+      sum += tr(" One more %1 would add %2.")
+                 .arg(gearText(more.item), worthText(more.worth, made->problem));
+    }
     sum += u' ';
   }
   m_sum->setText(sum +

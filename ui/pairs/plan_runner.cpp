@@ -94,6 +94,7 @@ PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest req
   outcome.plan = std::move(*plan);
   if (progress.cancelled()) return outcome;
   if (const auto greedy = greedyChoice(copy)) outcome.greedy = greedy->objective;
+  outcome.oneMore = planning::worthOfOneMore(*outcome.plan, progress);
   weatherOf(season, outcome);
   return outcome;
 }

@@ -9,6 +9,7 @@
 
 #include "core/planning/boost.h"
 #include "core/planning/boost_weather.h"
+#include "core/planning/boost_worth.h"
 
 namespace outyard::pairs {
 
@@ -28,7 +29,8 @@ struct PlanOutcome {
   std::optional<planning::BoostPlan> plan;
   base::Failure failure;  ///< why there is no plan
   std::optional<double> greedy;
-  std::vector<std::string> droppedPins;  ///< pins that are no longer options
+  std::vector<planning::GearWorth> oneMore;  ///< gear of which one more would bring something
+  std::vector<std::string> droppedPins;      ///< pins that are no longer options
   std::vector<WorkWeather> weather;
 };
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 
 #include "core/base/random.h"
 
@@ -284,6 +285,34 @@ TEST_F(Rounds, LoadAgainstWhatIsAtHand) {
   const auto heavy = loadOf(season, due, {0, 1, 2, 3}, day("2026-04-27"), figures);
   EXPECT_TRUE(heavy.tooHeavy);
   EXPECT_EQ(heavy.cautions.front().key, "planning.round.too_heavy");
+}
+
+TEST_F(Rounds, SixtyYardsOfAFortnightAreProposedWhole) {
+  base::Random random(11);
+  for (int y = 0; y < 60; ++y) {
+    const std::string yard = "Y" + std::to_string(y);
+    addYard(yard.c_str(), 45 + 0.4 * random.uniform(), -97 + 0.4 * random.uniform());
+    for (int h = 0; h < 12; ++h) {
+      const auto from = due.ask.from.plusDays(static_cast<int>(7 * random.uniform()));
+      add(yard.c_str(), (yard + "-" + std::to_string(h)).c_str(), from.iso().c_str(),
+          from.plusDays(7).iso().c_str(), 10, 0.3 + 0.7 * random.uniform());
+    }
+  }
+  figures.people = 3;
+  const auto plan = proposeRounds(season, due, figures);
+  std::set<std::size_t> seen;
+  for (const auto& d : plan.days) {
+    EXPECT_LE(d.stops.size(), static_cast<std::size_t>(figures.most));
+    if (d.stops.size() > 1) {
+      EXPECT_LE(d.hours, figures.dayHours + 1e-9);
+    }
+    for (const auto& s : d.stops) {
+      for (const auto t : s.tasks) EXPECT_TRUE(seen.insert(t).second) << "done twice";
+    }
+  }
+  for (const auto t : plan.left) EXPECT_TRUE(seen.insert(t).second) << "done and left";
+  EXPECT_EQ(seen.size(), due.tasks.size());
+  EXPECT_GT(plan.days.size(), 10U);  // four yards a day at most
 }
 
 TEST_F(Rounds, TheSameListGivesTheSamePlan) {
