@@ -44,7 +44,7 @@ TEST_F(SqliteStoreTest, MakesAnEmptySeasonAndNeverOverwrites) {
   EXPECT_EQ(bytes(file()), before);
   // Offsets of the header: sqlite.org/fileformat2.html, section 1.3.
   EXPECT_EQ(before.substr(68, 4), "OYRD");
-  EXPECT_EQ(before.substr(60, 4), std::string("\0\0\0\1", 4));
+  EXPECT_EQ(before.substr(60, 4), std::string("\0\0\0\2", 4));
   EXPECT_THAT(keysOf(create(file("no/such/folder/x.outyard"))),
               ElementsAre("storage.cannot_create"));
   EXPECT_THAT(checkFile(file()), IsEmpty());
