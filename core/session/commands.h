@@ -192,6 +192,8 @@ CommandPtr recordDeath(HiveId hive, ColonyId colony, Date date, std::string caus
 CommandPtr acceptPlan(apiary::Plan plan, std::vector<apiary::PlanRow> rows,
                       std::vector<apiary::Task> tasks);
 CommandPtr addTask(apiary::Task task);
+/// Several at once: one undo step.
+CommandPtr addTasks(std::vector<apiary::Task> tasks);
 CommandPtr setTaskState(base::TaskId task, apiary::TaskState state, std::optional<Date> doneOn);
 CommandPtr keepSheet(apiary::SheetRow sheet, std::vector<apiary::SheetLine> lines);
 /// The sheets of one print: one undo step.

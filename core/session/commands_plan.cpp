@@ -106,6 +106,24 @@ CommandPtr addTask(Task task) {
       [=](ChangeBuilder& b) { b.put(withId(b, task)); });
 }
 
+CommandPtr addTasks(std::vector<Task> tasks) {
+  const auto count = static_cast<std::int64_t>(tasks.size());
+  return verb(
+      message("session.title.add_tasks", count), std::nullopt,
+      [=](Checker& c) {
+        std::set<base::TaskId> ids;
+        for (const Task& t : tasks) {
+          checkTask(c, t, false);
+          if (!t.task.blank() && !ids.insert(t.task).second) {
+            c.fault(message("session.task_exists", t.task.str()));
+          }
+        }
+      },
+      [=](ChangeBuilder& b) {
+        for (const Task& t : tasks) b.put(withId(b, t));
+      });
+}
+
 CommandPtr setTaskState(base::TaskId id, TaskState state, std::optional<Date> doneOn) {
   const auto title = [&] {
     switch (state) {

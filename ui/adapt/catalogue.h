@@ -22,6 +22,8 @@ std::span<const CatalogueEntry> strengthWords();
 std::span<const CatalogueEntry> planningWords();
 /// What falls due and the rounds, of core/planning.
 std::span<const CatalogueEntry> dueWords();
+/// Of the desk, of core/planning.
+std::span<const CatalogueEntry> deskWords();
 std::span<const CatalogueEntry> sheetWords();
 /// Names of codes: "code.verdict.small_sound", "code.method.stack", ...
 std::span<const CatalogueEntry> codeWords();

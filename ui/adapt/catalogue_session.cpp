@@ -131,6 +131,8 @@ std::span<const CatalogueEntry> sessionWords() {
       CatalogueEntry{"session.title.add_stand",
                      QT_TRANSLATE_NOOP("Messages", "add stand %1 in %2")},
       CatalogueEntry{"session.title.add_task", QT_TRANSLATE_NOOP("Messages", "add task %1")},
+      CatalogueEntry{"session.title.add_tasks",
+                     QT_TRANSLATE_NOOP("Messages", "plan %n piece(s) of work")},
       CatalogueEntry{"session.title.add_yard", QT_TRANSLATE_NOOP("Messages", "add yard %1")},
       CatalogueEntry{"session.title.arrange", QT_TRANSLATE_NOOP("Messages", "arrange %1 hives")},
       CatalogueEntry{"session.title.arrange_one", QT_TRANSLATE_NOOP("Messages", "arrange hive %1")},

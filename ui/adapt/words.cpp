@@ -23,7 +23,7 @@ const Catalogue& catalogue() {
     Catalogue all;
     for (const auto list :
          {apiaryWords(), sessionWords(), entryWords(), storageWords(), exchangeWords(),
-          strengthWords(), planningWords(), dueWords(), sheetWords(), codeWords()}) {
+          strengthWords(), planningWords(), dueWords(), deskWords(), sheetWords(), codeWords()}) {
       for (const CatalogueEntry& entry : list) all.emplace(entry.key, entry.text);
     }
     return all;
