@@ -102,6 +102,22 @@ const Figure& Figures::at(std::string_view name) const {
   throw std::out_of_range("no parameter " + std::string(name));
 }
 
+Figure& Figures::find(std::string_view name) {
+  return const_cast<Figure&>(at(name));
+}
+
+Figures Figures::withValue(std::string_view name, double value) const {
+  Figures out = *this;
+  out.find(name).value = value;
+  return out;
+}
+
+Figures Figures::withSpread(std::string_view name, double spread) const {
+  Figures out = *this;
+  out.find(name).spread = spread;
+  return out;
+}
+
 double drawn(const Figure& f, double z) {
   double v = f.value;
   switch (f.shape) {

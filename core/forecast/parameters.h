@@ -29,8 +29,12 @@ class Figures {
   [[nodiscard]] const Figure& at(std::string_view name) const;
   [[nodiscard]] double value(std::string_view name) const { return at(name).value; }
   [[nodiscard]] const std::vector<Figure>& all() const { return m_figures; }
+  /// The same table with another value of one figure, or another spread of it between colonies.
+  [[nodiscard]] Figures withValue(std::string_view name, double value) const;
+  [[nodiscard]] Figures withSpread(std::string_view name, double spread) const;
 
  private:
+  Figure& find(std::string_view name);
   std::vector<Figure> m_figures;
 };
 

@@ -19,9 +19,15 @@ using forecast::Look;
 using strength::Estimate;
 
 constexpr double kBeesPerFrame = 2430, kCellsPerFrame = 6688, kHoneyKgPerFrame = 2.4;
-/// A quick count of frames = 4.15 + 1.63 times full frames, residual about 2 frames (fitted on
-/// splits_2022 and its sister yards).
+/// A quick count of frames = 4.15 + 1.63 times full frames, residual about 2 frames (Aurell et al.
+/// 2025, fitted on hives of one and two boxes). The first term is the hive's in those yards; in
+/// taller hives it is each box's: bees spread over all combs of a box before they fill them, so a
+/// box whose ten combs are all covered holds 3.6 full frames, not more for standing in a stack. The
+/// counts of splits_2022 say the same: from 5 to 21 frames counted they hold 0.35 to 0.45 full
+/// frames for each, where one line for the whole hive reads a quarter too many above ten.
 constexpr double kQuickFrom = 4.15, kQuickSlope = 1.63, kQuickRest = 2.0;
+/// About one box alone the counts of splits_2022 leave 1.4 frames, about two 1.7.
+constexpr double kBoxRest = 1.4;
 
 class Tally {
  public:
@@ -41,20 +47,20 @@ class Tally {
   int m_n = 0, m_within = 0;
 };
 
-Band quickOf(const Band& seen) {
-  const auto frames = [](double bees) { return kQuickFrom + kQuickSlope * bees / kBeesPerFrame; };
-  const double rest = 1.2816 * kQuickRest;
+Band quickOf(const Band& seen, double boxes, double rest) {
+  const auto frames = [&](double bees) {
+    return kQuickFrom * boxes + kQuickSlope * bees / kBeesPerFrame;
+  };
   Band out;
   out.median = frames(seen.median);
-  out.low = out.median - std::hypot(out.median - frames(seen.low), rest);
-  out.high = out.median + std::hypot(frames(seen.high) - out.median, rest);
+  out.low = out.median - std::hypot(out.median - frames(seen.low), 1.2816 * rest);
+  out.high = out.median + std::hypot(frames(seen.high) - out.median, 1.2816 * rest);
   return out;
 }
 
 }  // namespace
 
-std::vector<Score> autumnScores() {
-  const auto& figures = forecast::Figures::shipped();
+std::vector<Score> autumnScores(const forecast::Figures& figures) {
   const apiary::Season season = yardAt(32.6);
   std::map<std::string, std::vector<CsvRow>> colonies;
   for (auto& row : csvRows("autumn_courses_2020.csv")) {
@@ -108,8 +114,7 @@ std::vector<Score> autumnScores() {
   return out;
 }
 
-std::vector<Score> splitScores() {
-  const auto& figures = forecast::Figures::shipped();
+std::vector<Score> splitScores(const forecast::Figures& figures) {
   const apiary::Season season = yardAt(32.6);
   forecast::ForecastAsk ask;
   ask.from = Date::parse("2022-03-08").value();
@@ -156,7 +161,7 @@ std::vector<Score> splitScores() {
     }
     for (const int day : {44, 58, 72}) {
       const auto n = number(row, "d" + std::to_string(day) + "_quick_frames");
-      if (n) quick[day].add(*n, quickOf(at(day).seen), 0.5);
+      if (n) quick[day].add(*n, quickOf(at(day).seen, 1, kQuickRest), 0.5);
     }
   }
   std::vector<Score> out;
@@ -169,8 +174,7 @@ std::vector<Score> splitScores() {
   return out;
 }
 
-std::vector<Score> urbanScores() {
-  const auto& figures = forecast::Figures::shipped();
+std::vector<Score> urbanScores(const forecast::Figures& figures) {
   apiary::Season season = yardAt(45.5);
   apiary::ChangeList changes;
   for (const auto& row : csvRows("urban_weather_2021.csv")) {
@@ -192,21 +196,23 @@ std::vector<Score> urbanScores() {
   ask.stepDays = 1;
   const auto weather =
       yardWeather(season, base::YardId("Y"), Date::parse("2021-01-01").value(), ask, figures);
-  std::map<std::string, Tally> tallies;
+  std::map<std::pair<std::string, std::string>, Tally> tallies;
   for (const auto& [name, rows] : hives) {
     forecast::History h;
     h.colony = base::ColonyId(name);
     h.yard = base::YardId("Y");
     h.start = Date::parse("2021-06-22").value();
     // Frames of bees, quick; a box of ten reads "ten or more".
-    const auto frames = [](const CsvRow& row, bool& full) {
+    const auto frames = [](const CsvRow& row, bool& full, int& boxes) {
       double sum = 0;
       full = true;
+      boxes = 0;
       for (const char* box :
            {"frames_of_bees_box1", "frames_of_bees_box2", "frames_of_bees_box3"}) {
         if (const auto n = number(row, box)) {
           sum += *n;
           full = full && *n >= 10;
+          ++boxes;
         }
       }
       return sum;
@@ -218,10 +224,12 @@ std::vector<Score> urbanScores() {
       h.actions.push_back(
           {date, Action::Kind::Boxes, 69000 * std::min(2.0, boxes), boxes > 2 ? 69000.0 : 0.0});
       bool full = false;
-      const double bees =
-          std::max(0.8, (frames(row, full) - kQuickFrom) / kQuickSlope) * kBeesPerFrame;
+      int counted = 0;
+      const double above = frames(row, full, counted) - kQuickFrom * counted;
+      const double bees = std::max(0.8 * counted, above / kQuickSlope) * kBeesPerFrame;
       Look look;
       look.date = date;
+      // A full hive holds more than it shows: about a fifth, very wide.
       look.bees = Estimate::fromMedian(full ? 1.2 * bees : bees, full ? 0.45 : 0.3);
       h.looks.push_back(look);
     }
@@ -230,21 +238,24 @@ std::vector<Score> urbanScores() {
       const int lead = Date::parse(cell(row, "date")).value() - ask.from;
       if (lead <= 0) continue;
       bool full = false;
-      const double counted = frames(row, full);
-      Band band = quickOf(f.days[static_cast<std::size_t>(lead)].seen);
+      int boxes = 0;
+      const double counted = frames(row, full, boxes);
+      Band band =
+          quickOf(f.days[static_cast<std::size_t>(lead)].seen, boxes, kBoxRest * std::sqrt(boxes));
       // A full hive says only "at least": held when the band reaches it.
       if (full) {
         band.median = std::max(band.median, counted);
         band.low = std::min(band.low, counted);
       }
       const std::string weeks = lead <= 14 ? "to 2 weeks" : (lead <= 42 ? "3 to 6" : "10 to 15");
-      tallies[weeks].add(counted, band, 0.5);
+      tallies[{"quick frames", weeks}].add(counted, band, 0.5);
+      if (!full) tallies[{"quick frames, not full", "all"}].add(counted, band, 0.5);
     }
   }
   std::vector<Score> out;
-  for (const auto& [weeks, tally] : tallies) {
-    Score s = tally.score("urban_2021", "quick frames", weeks);
-    s.demanded = false;
+  for (const auto& [key, tally] : tallies) {
+    Score s = tally.score("urban_2021", key.first, key.second);
+    s.demanded = s.n >= 30 && s.lead != "all";  // ten counts say little
     out.push_back(s);
   }
   return out;

@@ -36,16 +36,35 @@ TEST(ObservedSets, SpringSplits) {
   demand(splitScores());
 }
 
-TEST(ObservedSets, HeldOutSetIsReportedNotDemanded) {
+TEST(ObservedSets, CityHivesInSummerAndAutumn) {
   int counts = 0;
   for (const Score& s : urbanScores()) {
-    EXPECT_FALSE(s.demanded);
-    EXPECT_TRUE(std::isfinite(s.bias));
-    // Not tuned on, yet no gross error: within a factor of 1.5.
-    EXPECT_LE(std::abs(s.bias), std::log(1.5)) << s.lead;
+    SCOPED_TRACE(s.quantity + ", " + s.lead);
+    EXPECT_LE(std::abs(s.bias), kBiasMost);
+    if (s.lead == "all") {
+      EXPECT_GE(s.n, 30);
+      EXPECT_GE(s.cover, kCoverLeast);  // counts that say a number, not "ten or more"
+      continue;
+    }
     counts += s.n;
+    if (!s.demanded) continue;
+    EXPECT_GE(s.cover, kCoverLeast);
+    EXPECT_LE(s.cover, kCoverMost);
   }
   EXPECT_EQ(counts, 80);
+}
+
+TEST(ObservedSets, EachSetHoldsWhenItsWidthIsFittedOnTheOthers) {
+  std::set<std::string> sets;
+  for (const HeldOut& h : heldOutScores()) {
+    SCOPED_TRACE(h.set);
+    sets.insert(h.set);
+    EXPECT_GE(h.n, 80);
+    EXPECT_LE(std::abs(h.bias), kBiasMost);
+    EXPECT_GE(h.cover, kCoverLeast);
+    EXPECT_LE(h.cover, kCoverMost);
+  }
+  EXPECT_EQ(sets.size(), 3U);
 }
 
 }  // namespace
