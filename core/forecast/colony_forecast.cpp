@@ -11,6 +11,7 @@
 #include "core/forecast/assimilation.h"
 #include "core/forecast/colony_run.h"
 #include "core/forecast/exact_math.h"
+#include "core/forecast/past_run.h"
 
 namespace outyard::forecast {
 namespace {
@@ -38,10 +39,6 @@ Band bandOf(std::vector<double>& values) {
 }
 
 namespace {
-
-/// A careful count's own error, standard deviation of the logarithm (single readers 5 to 15 % and
-/// their differences: Bartlett et al. 2024), so that the band of `seen` holds counts, not truths.
-constexpr double kCountError = 0.17;
 
 /// Near-normal, standard deviation 1, from a member's stream without moving it.
 double countNoise(std::uint32_t stream, Date date) {
@@ -105,23 +102,6 @@ ForecastDay dayOf(const ColonyEnsemble& ce, Date date) {
   return bandsOf(membersOn(ce, date));
 }
 
-/// What a look was expected to give, with its own error in place of a careful count's.
-LookCheck checkOf(const ColonyEnsemble& ce, const Look& look, int daysSince) {
-  LookCheck check{look.date, dayOf(ce, look.date).seen, look.bees->median, daysSince};
-  Band& b = check.expected;
-  if (b.low <= 0 || b.median <= 0) return check;
-  constexpr double kTenPercentPoint = 1.2816;
-  const auto wider = [&](double edge) {
-    const double sigma = exactLog(edge / b.median) / kTenPercentPoint;
-    const double other = look.bees->sigmaLog * look.bees->sigmaLog - kCountError * kCountError;
-    const double both = std::sqrt(std::max(sigma * sigma + other, sigma * sigma / 4));
-    return b.median * exactExp((sigma < 0 ? -1 : 1) * kTenPercentPoint * both);
-  };
-  b.low = wider(b.low);
-  b.high = wider(b.high);
-  return check;
-}
-
 }  // namespace
 
 Date weatherStart(Date from) {
@@ -150,82 +130,40 @@ std::optional<ColonyForecast> forecastColony(const apiary::Season& season,
   return std::move(all.front());
 }
 
-ColonyEnsemble broughtTo(const History& history, double latitude, const YardWeather& weather,
-                         const Figures& figures, const ForecastAsk& ask, ColonyForecast& out) {
-  base::Random random(streamOf(history.colony.str(), ask.seed));
-  const Date start = std::max(history.start, weather.from);
-  const Look* first = nullptr;
-  for (const Look& l : history.looks) {
-    if (l.bees && l.date >= start) {
-      first = &l;
-      break;
+namespace {
+
+/// The courses of a job's colonies from ask.from on.
+std::vector<ColonyForecast> forecastJob(const LinkedJob& job,
+                                        const std::map<base::YardId, YardWeather>& weather,
+                                        const Figures& figures, const ForecastAsk& ask) {
+  std::vector<ColonyForecast> out;
+  LinkedRuns linked(job, weather, figures, ask, out);
+  linked.group->to(ask.from);
+  if (ask.leftAlone) {
+    for (PastRun& run : linked.runs) {
+      Ensemble& e = run.ensemble().e;
+      std::fill_n(e.param(Param::KeeperFeeds), ask.members, 0.0F);
+      std::fill_n(e.param(Param::KeeperTreats), ask.members, 1e9F);
     }
   }
-  // Without anything seen in the first weeks the ensemble starts with what is usual.
-  const Date begin = first && first->date - start > 60 ? first->date.plusDays(-45) : start;
-  const bool near = first && first->date - begin <= 3;
-  ColonyEnsemble ce =
-      settledEnsemble(figures, ask.members, latitude, begin.dayOfYear(),
-                      begin == history.start ? history.origin : std::nullopt,
-                      near ? first : nullptr, weather.drivers, begin - weather.from, random);
-  Date now = begin;
-  std::optional<Date> lastLook, pastDay;
-  if (ask.pastFrom) pastDay = std::max(*ask.pastFrom, begin);
-  // Days of the past are written down when nothing dated up to them is left to be taken in.
-  const auto writePast = [&](Date before) {
-    for (; pastDay && *pastDay < before; pastDay = pastDay->plusDays(std::max(1, ask.stepDays))) {
-      runTo(ce, weather, now, *pastDay);
-      out.past.push_back(dayOf(ce, *pastDay));
-    }
-  };
-  auto look = history.looks.begin();
-  auto action = history.actions.begin();
-  while (look != history.looks.end() || action != history.actions.end()) {
-    const bool takeLook = look != history.looks.end() &&
-                          (action == history.actions.end() || look->date <= action->date);
-    const Date date = takeLook ? look->date : action->date;
-    if (date >= begin) {
-      writePast(std::min(date, ask.from));
-      runTo(ce, weather, now, date);
-    }
-    if (takeLook) {
-      if (date >= begin) {
-        if (look->bees) {
-          if (lastLook && date > *lastLook) {
-            out.checks.push_back(checkOf(ce, *look, date - *lastLook));
-          }
-          lastLook = date;
-        }
-        for (auto& s : assimilate(ce, *look, random)) out.surprises.push_back(s);
-      }
-      ++look;
-    } else {
-      // Boxes set before the start still say how much room there is.
-      if (date >= begin || action->kind == Action::Kind::Boxes) act(ce, *action, random);
-      ++action;
+  for (Date d = ask.from; d <= ask.to;
+       d = d == ask.to ? ask.to.plusDays(1) : std::min(ask.to, d.plusDays(ask.stepDays))) {
+    linked.group->to(d);
+    for (std::size_t k = 0; k < out.size(); ++k) {
+      if (job.slots[k]) out[k].days.push_back(dayOf(linked.runs[k].ensemble(), d));
     }
   }
-  writePast(ask.from);
-  runTo(ce, weather, now, ask.from);
-  return ce;
+  return out;
 }
+
+}  // namespace
 
 ColonyForecast forecastHistory(const History& history, double latitude, const YardWeather& weather,
                                const Figures& figures, const ForecastAsk& ask) {
-  ColonyForecast out;
-  out.colony = history.colony;
-  ColonyEnsemble ce = broughtTo(history, latitude, weather, figures, ask, out);
-  if (ask.leftAlone) {
-    std::fill_n(ce.e.param(Param::KeeperFeeds), ask.members, 0.0F);
-    std::fill_n(ce.e.param(Param::KeeperTreats), ask.members, 1e9F);
-  }
-  Date now = ask.from;
-  for (Date d = ask.from; d <= ask.to;
-       d = d == ask.to ? ask.to.plusDays(1) : std::min(ask.to, d.plusDays(ask.stepDays))) {
-    runTo(ce, weather, now, d);
-    out.days.push_back(dayOf(ce, d));
-  }
-  return out;
+  LinkedJob job{{history}, {latitude}, {std::size_t{0}}};
+  std::map<base::YardId, YardWeather> all;
+  all.emplace(history.yard, weather);
+  return std::move(forecastJob(job, all, figures, ask).front());
 }
 
 std::vector<ColonyForecast> forecastColonies(const apiary::Season& season,
@@ -233,38 +171,22 @@ std::vector<ColonyForecast> forecastColonies(const apiary::Season& season,
                                              const ForecastAsk& ask, int threads,
                                              base::Progress& progress) {
   const Figures figures = Figures::of(season);
-  struct Job {
-    History history;
-    base::HiveId hive;
-    double latitude = 45;
-  };
-  std::vector<Job> jobs;
-  std::map<base::YardId, YardWeather> weather;
-  for (const auto& colony : colonies) {
-    const auto hive = apiary::hiveOfColony(season, colony, ask.from);
-    auto history = historyOf(season, colony, ask.from);
-    if (!hive || !history || history->end) continue;
-    history->yard = apiary::hiveOn(season, *hive, ask.from).yard;
-    const apiary::Yard* yard = season.yard(history->yard);
-    const double latitude = yard ? yard->latitude.value_or(45) : 45;
-    if (!weather.contains(history->yard)) {
-      weather.emplace(history->yard,
-                      yardWeather(season, history->yard, weatherStart(ask.from), ask, figures));
-    }
-    jobs.push_back({std::move(*history), *hive, latitude});
-  }
-  std::vector<ColonyForecast> results(jobs.size());
+  const LinkedJobs linked = linkedJobs(season, colonies, ask, figures);
+  std::vector<ColonyForecast> results(linked.colonies.size());
   std::atomic<std::size_t> next{0}, done{0};
   std::mutex reporting;
   const auto work = [&] {
-    for (std::size_t i = next++; i < jobs.size() && !progress.cancelled(); i = next++) {
-      const Job& job = jobs[i];
-      results[i] =
-          forecastHistory(job.history, job.latitude, weather.at(job.history.yard), figures, ask);
-      results[i].hive = job.hive;
+    for (std::size_t i = next++; i < linked.jobs.size() && !progress.cancelled(); i = next++) {
+      const LinkedJob& job = linked.jobs[i];
+      auto found = forecastJob(job, linked.weather, figures, ask);
+      for (std::size_t k = 0; k < found.size(); ++k) {
+        if (!job.slots[k]) continue;
+        found[k].hive = linked.hives[*job.slots[k]];
+        results[*job.slots[k]] = std::move(found[k]);
+      }
       const std::size_t n = ++done;
       const std::lock_guard lock(reporting);
-      progress.report(static_cast<double>(n) / static_cast<double>(jobs.size()));
+      progress.report(static_cast<double>(n) / static_cast<double>(linked.jobs.size()));
     }
   };
   std::vector<std::thread> pool;

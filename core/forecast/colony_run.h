@@ -31,9 +31,8 @@ base::Date weatherStart(base::Date from);
 /// Runs the days from now (the ensemble is at rest before that day) to `to`.
 void runTo(ColonyEnsemble& ensemble, const YardWeather& weather, base::Date& now, base::Date to);
 
-/// The ensemble on ask.from, moved by everything in the history; looks beyond what was expected,
-/// the past and the checks are added to `said`.
-ColonyEnsemble broughtTo(const History& history, double latitudeDeg, const YardWeather& weather,
-                         const Figures& figures, const ForecastAsk& ask, ColonyForecast& said);
+/// A careful count's own error, standard deviation of the logarithm (single readers 5 to 15 % and
+/// their differences: Bartlett et al. 2024), so that the band of `seen` holds counts, not truths.
+inline constexpr double kCountError = 0.17;
 
 }  // namespace outyard::forecast

@@ -82,6 +82,7 @@ class Builder {
     if (const ColonyStay* last = stays.back(); last->toDate && *last->toDate <= m_asOf) {
       m_out.end = *last->toDate;
     }
+    readStacks(stays);
     for (const auto& hive : hives) readHive(hive, stays);
     const auto byDate = [](const auto& a, const auto& b) { return a.date < b.date; };
     std::stable_sort(m_out.looks.begin(), m_out.looks.end(), byDate);
@@ -106,6 +107,76 @@ class Builder {
   }
   void add(Date date, Action::Kind kind, double amount = 0, double amount2 = 0) {
     m_out.actions.push_back({date, kind, amount, amount2});
+  }
+
+  /// Where bees of two colonies pass through an excluder; a screen or a board lets none through.
+  void readStacks(const std::vector<const ColonyStay*>& stays) {
+    const auto above = [](const ColonyStay& s) { return s.place == ColonyPlace::OverExcluder; };
+    for (const ColonyStay* s : stays) {
+      for (const ColonyStay* o : m_season.journal<ColonyStay>(s->hive)) {
+        if (o->colony == m_out.colony || above(*s) == above(*o)) continue;
+        const ColonyStay &up = above(*s) ? *s : *o, &down = above(*s) ? *o : *s;
+        if (down.place.value_or(ColonyPlace::Main) != ColonyPlace::Main) continue;
+        SharedStack k{o->colony, above(*s), std::max(s->fromDate, o->fromDate), up.toDate, false};
+        if (down.toDate && (!k.until || *down.toDate < *k.until)) k.until = down.toDate;
+        if (k.from > m_asOf || (k.until && *k.until <= k.from)) continue;
+        if (k.until && *k.until > m_asOf) k.until.reset();
+        if (k.until && up.toDate == k.until) {
+          for (const ColonyStay* next : m_season.stays(up.colony)) {
+            k.takenOff |= next->fromDate == *k.until && next->hive != up.hive;
+          }
+        }
+        m_out.stacks.push_back(k);
+      }
+    }
+    std::stable_sort(m_out.stacks.begin(), m_out.stacks.end(),
+                     [](const SharedStack& a, const SharedStack& b) { return a.from < b.from; });
+  }
+  /// An event of a stack that readStacks found is done by the run of both.
+  bool begunTogether(Date date) const {
+    return std::any_of(m_out.stacks.begin(), m_out.stacks.end(), [&](const SharedStack& s) {
+      return s.from - date <= 3 && date - s.from <= 3;
+    });
+  }
+  bool endedTogether(Date date) const {
+    return std::any_of(m_out.stacks.begin(), m_out.stacks.end(), [&](const SharedStack& s) {
+      return s.until && *s.until - date <= 3 && date - *s.until <= 3;
+    });
+  }
+  /// Of the colony that is set over another one.
+  std::optional<ColonyPlace> placeAbove(const base::ColonyId& upper, Date date) const {
+    for (const ColonyStay* s : m_season.stays(upper)) {
+      if (s->fromDate == date && s->place && *s->place != ColonyPlace::Main) return s->place;
+    }
+    return std::nullopt;
+  }
+
+  void setOver(const Event& e, bool asOther) {
+    if (begunTogether(e.date)) return;
+    const auto place =
+        asOther ? std::nullopt : placeAbove(m_out.colony, e.date);  // the lower one changes nothing
+    if (place && *place != ColonyPlace::OverExcluder) {
+      // Through a screen comes warmth, through a board nothing; field bees are lost in any case.
+      add(e.date, Action::Kind::LosesFieldBees, 0.8);
+      if (*place == ColonyPlace::OverDoubleScreen) add(e.date, Action::Kind::Warmth, kStackWarmth);
+      return;
+    }
+    if (asOther && e.colony) {
+      const auto other = placeAbove(*e.colony, e.date);
+      if (other && *other != ColonyPlace::OverExcluder) return;
+    }
+    // Nothing is known of the other colony. A stack moves 3,000 to 6,000 bees up in a week (common
+    // practice, no source).
+    add(e.date, Action::Kind::BeesIn, (asOther ? -1 : 1) * 4500);
+    if (!asOther) add(e.date, Action::Kind::Warmth, kStackWarmth);
+  }
+  void setOff(const Event& e) {
+    if (endedTogether(e.date)) return;
+    add(e.date, Action::Kind::LosesFieldBees, 0.8);
+    const auto warmed =
+        std::any_of(m_out.actions.begin(), m_out.actions.end(),
+                    [](const Action& a) { return a.kind == Action::Kind::Warmth && a.amount < 1; });
+    if (warmed) add(e.date, Action::Kind::Warmth, 1 / kStackWarmth);
   }
 
   void readHive(const base::HiveId& hive, const std::vector<const ColonyStay*>& stays) {
@@ -266,16 +337,11 @@ class Builder {
       case EventKind::Split:
         if (asOther) add(e.date, K::KeepShare, 0.6);
         break;
-      // A stack moves 3,000 to 6,000 bees up in a week (common practice, no source).
       case EventKind::Stacked:
-        add(e.date, K::BeesIn, sign * 4500);
-        if (!asOther) add(e.date, K::Warmth, kStackWarmth);
+        setOver(e, asOther);
         break;
       case EventKind::Unstacked:
-        if (!asOther) {
-          add(e.date, K::LosesFieldBees, 0.8);
-          add(e.date, K::Warmth, 1 / kStackWarmth);
-        }
+        if (!asOther) setOff(e);
         break;
       default:
         break;

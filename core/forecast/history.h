@@ -45,6 +45,15 @@ struct Action {
   double amount = 0, amount2 = 0;
 };
 
+/// Time that a colony stood in one stack with another, an excluder between them: bees pass.
+struct SharedStack {
+  base::ColonyId other;
+  bool upper = false;  ///< this one stood above
+  base::Date from;
+  std::optional<base::Date> until;  ///< not given: it still stands
+  bool takenOff = false;            ///< the upper one went to a stand of its own
+};
+
 /// Everything known of a colony up to a day, in order of time.
 struct History {
   base::ColonyId colony;
@@ -54,6 +63,7 @@ struct History {
   std::optional<apiary::ColonyOrigin> origin;
   std::vector<Look> looks;
   std::vector<Action> actions;
+  std::vector<SharedStack> stacks;  ///< in order of their beginning
 };
 
 /// From the journal: records dated up to and including asOf. nullopt when the colony has no stay

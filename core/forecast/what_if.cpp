@@ -8,6 +8,7 @@
 #include <thread>
 
 #include "core/forecast/pair_moves.h"
+#include "core/forecast/past_run.h"
 
 namespace outyard::forecast {
 
@@ -69,37 +70,26 @@ Starts Starts::prepare(const apiary::Season& season, const std::vector<base::Col
   auto held = std::make_shared<Held>();
   held->ask = ask;
   const Figures figures = Figures::of(season);
-  struct Job {
-    History history;
-    double latitude = 45;
-    Held::One* one = nullptr;
-  };
-  std::vector<Job> jobs;
-  for (const auto& colony : colonies) {
-    const auto hive = apiary::hiveOfColony(season, colony, ask.from);
-    auto history = historyOf(season, colony, ask.from);
-    if (!hive || !history || history->end || held->colonies.contains(colony)) continue;
-    history->yard = apiary::hiveOn(season, *hive, ask.from).yard;
-    const apiary::Yard* yard = season.yard(history->yard);
-    if (!held->weather.contains(history->yard)) {
-      held->weather.emplace(
-          history->yard, yardWeather(season, history->yard, weatherStart(ask.from), ask, figures));
-    }
-    Held::One& one = held->colonies[colony];
-    one.yard = history->yard;
-    jobs.push_back({std::move(*history), yard ? yard->latitude.value_or(45) : 45, &one});
-  }
+  LinkedJobs linked = linkedJobs(season, colonies, ask, figures);
+  held->weather = std::move(linked.weather);
+  std::vector<Held::One*> ones;
+  for (const auto& colony : linked.colonies) ones.push_back(&held->colonies[colony]);
   std::atomic<std::size_t> next{0}, done{0};
   std::mutex reporting;
   const auto work = [&] {
-    for (std::size_t i = next++; i < jobs.size() && !progress.cancelled(); i = next++) {
-      const Job& job = jobs[i];
-      ColonyForecast said;
-      job.one->ce = broughtTo(job.history, job.latitude, held->weather.at(job.history.yard),
-                              figures, ask, said);
+    for (std::size_t i = next++; i < linked.jobs.size() && !progress.cancelled(); i = next++) {
+      const LinkedJob& job = linked.jobs[i];
+      std::vector<ColonyForecast> said;
+      LinkedRuns runs(job, held->weather, figures, ask, said);
+      runs.group->to(ask.from);
+      for (std::size_t k = 0; k < job.slots.size(); ++k) {
+        if (!job.slots[k]) continue;
+        ones[*job.slots[k]]->yard = job.histories[k].yard;
+        ones[*job.slots[k]]->ce = std::move(runs.runs[k].ensemble());
+      }
       const std::size_t n = ++done;
       const std::lock_guard lock(reporting);
-      progress.report(static_cast<double>(n) / static_cast<double>(jobs.size()));
+      progress.report(static_cast<double>(n) / static_cast<double>(linked.jobs.size()));
     }
   };
   std::vector<std::thread> pool;

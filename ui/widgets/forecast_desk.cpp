@@ -190,6 +190,15 @@ void ForecastDesk::outdate(const base::YardId& yard, const std::vector<base::Hiv
       }
       colonies.insert(base::ColonyId(hive.str()));  // a hive's first record makes its colony
     }
+    // What is learnt of one colony says something of those that it shared a stack with.
+    const std::set<base::ColonyId> own = colonies;
+    for (const auto& colony : own) {
+      for (const auto* stay : m_hub.season().stays(colony)) {
+        for (const auto* beside : m_hub.season().journal<apiary::ColonyStay>(stay->hive)) {
+          colonies.insert(beside->colony);
+        }
+      }
+    }
   } else {
     m_results.erase(yard);
     m_touched.erase(yard);
