@@ -72,6 +72,8 @@ outyard_install() {
 outyard_configure() {
   local folder=$1 launcher=()
   shift
-  if command -v ccache >/dev/null; then launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache); fi
-  cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release "${launcher[@]}" "$@"
+  if command -v ccache >/dev/null; then
+    launcher=("-DCMAKE_CXX_COMPILER_LAUNCHER=env;CCACHE_SLOPPINESS=pch_defines,time_macros;ccache")
+  fi
+  cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release -DOUTYARD_PCH=ON "${launcher[@]}" "$@"
 }
