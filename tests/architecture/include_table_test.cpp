@@ -38,17 +38,18 @@ const std::map<std::string, Rooms>& includeTable() {
       {"ui/print", with(kCoreForUi, {"ui/adapt"})},
       {"ui/widgets", with(kCoreForUi, {"ui/adapt", "ui/print"})},
       {"ui/charts", kTools},
+      {"ui/desk", kTools},
       {"ui/yards", with(kTools, {"ui/charts"})},
       {"ui/hive", with(kTools, {"ui/charts"})},
       {"ui/pairs", kTools},
       {"ui/entry", kTools},
       {"ui/main_window",
-       with(kTools, {"ui/charts", "ui/yards", "ui/hive", "ui/pairs", "ui/entry"})},
+       with(kTools, {"ui/charts", "ui/desk", "ui/yards", "ui/hive", "ui/pairs", "ui/entry"})},
   };
   return kTable;
 }
 
-const Rooms kPlaces{"ui/yards", "ui/hive", "ui/pairs"};
+const Rooms kPlaces{"ui/desk", "ui/yards", "ui/hive", "ui/pairs"};
 
 struct Include {
   std::string from, file;  // room and file that includes

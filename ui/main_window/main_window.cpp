@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include "ui/adapt/words.h"
+#include "ui/desk/desk_place.h"
 #include "ui/hive/hive_place.h"
 #include "ui/main_window/figures_dialog.h"
 #include "ui/main_window/guide.h"
@@ -82,15 +83,30 @@ MainWindow::~MainWindow() = default;
 // --- places -------------------------------------------------------------------------------------
 
 void MainWindow::makePlaces() {
+  auto* desk = new desk::DeskPlace(m_hub);
+  connect(desk, &desk::DeskPlace::asked, this, &MainWindow::doFor);
+  addPlace(QStringLiteral("desk"), desk);
   auto* yards = new yards::YardsPlace(m_hub);
   auto* pairs = new pairs::PairsPlace(m_hub);
   connect(pairs, &pairs::PairsPlace::planChanged, yards, &yards::YardsPlace::showPairs);
-  addPlace(QStringLiteral("yards"), yards, QKeySequence(Qt::CTRL | Qt::Key_1));
-  addPlace(QStringLiteral("hive"), new hive::HivePlace(m_hub), QKeySequence(Qt::CTRL | Qt::Key_2));
-  addPlace(QStringLiteral("pairs"), pairs, QKeySequence(Qt::CTRL | Qt::Key_3));
+  addPlace(QStringLiteral("yards"), yards);
+  addPlace(QStringLiteral("hive"), new hive::HivePlace(m_hub));
+  addPlace(QStringLiteral("pairs"), pairs);
 }
 
-void MainWindow::addPlace(const QString& name, widgets::Place* place, const QKeySequence& keys) {
+void MainWindow::doFor(const QString& what) {
+  if (what == QStringLiteral("sample")) openSample();
+  if (what == QStringLiteral("new")) newSeason();
+  if (what == QStringLiteral("open")) chooseSeason();
+  if (what == QStringLiteral("tables")) importTables();
+  if (what == QStringLiteral("weather")) importWeather();
+}
+
+void MainWindow::addPlace(const QString& name, widgets::Place* place) {
+  // Ctrl+1 to Ctrl+9, then Ctrl+0, in the order of the bar.
+  const int number = static_cast<int>(m_places.size()) + 1;
+  const QKeySequence keys =
+      number > 10 ? QKeySequence() : QKeySequence(Qt::CTRL | Qt::Key(Qt::Key_0 + number % 10));
   auto* action = new QAction(place->title(), this);
   action->setCheckable(true);
   action->setShortcut(keys);

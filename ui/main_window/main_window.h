@@ -98,7 +98,10 @@ class MainWindow : public QMainWindow {
                  std::function<void()> slot, bool needsSeason);
   void makeStatus();
   void makeGuide();
-  void addPlace(const QString& name, widgets::Place* place, const QKeySequence& keys);
+  /// The next place of the bar; its shortcut follows the order.
+  void addPlace(const QString& name, widgets::Place* place);
+  /// What a place asks of the window: "sample", "new", "open", "tables", "weather".
+  void doFor(const QString& what);
   bool takeOver(FileServices::Opened opened, const QString& file);
   void newSeason();
   void chooseSeason();

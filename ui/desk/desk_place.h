@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QStringList>
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include "ui/desk/desk_rows.h"
+#include "ui/widgets/place.h"
+
+class QComboBox;
+class QHBoxLayout;
+class QLabel;
+class QProgressBar;
+class QPushButton;
+class QSplitter;
+class QStackedWidget;
+class QVBoxLayout;
+
+namespace outyard::widgets {
+class SeasonHub;
+}
+
+namespace outyard::desk {
+
+class DayLegend;
+class DeskList;
+
+/// What the next two weeks ask for: work by yard with the days that are warm enough, hives at risk,
+/// gear that is short, and what surprised at the last looks. Every line leads to its yard or hive;
+/// work that falls due is planned from here.
+class DeskPlace : public widgets::Place {
+  Q_OBJECT
+ public:
+  explicit DeskPlace(widgets::SeasonHub& hub, QWidget* parent = nullptr);
+  ~DeskPlace() override;
+  [[nodiscard]] QString title() const override;
+  [[nodiscard]] QIcon icon() const override;
+  void printTo(QPagedPaintDevice& device) override;
+  [[nodiscard]] QList<QAction*> menuActions() const override;
+  void takeFocus() override;
+
+  /// Null while nothing was worked out.
+  [[nodiscard]] const planning::DeskFacts* facts() const { return m_facts.get(); }
+  [[nodiscard]] bool busy() const;
+
+ Q_SIGNALS:
+  /// What only the window can do: "sample", "new", "open", "tables", "weather".
+  void asked(const QString& what);
+
+ protected:
+  void showEvent(QShowEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
+ private:
+  void makeHead(QVBoxLayout& to);
+  void makeBody(QVBoxLayout& to);
+  void makeActions();
+  QWidget* section(const QString& title, DeskList* list, QLabel** head);
+  QAction* make(const QString& name, const QString& text, const QKeySequence& keys,
+                const std::function<void()>& slot);
+  void take(Facts facts);
+  void fill();
+  void showState();
+  void showSentence(const QString& text, const std::vector<std::pair<QString, QString>>& buttons);
+  void refreshActions();
+  void refresh();
+  void open(const Row& row);
+  [[nodiscard]] RowMaker maker() const;
+  /// Pieces of work among the chosen rows that are not planned yet.
+  [[nodiscard]] std::vector<std::size_t> toPlan() const;
+  [[nodiscard]] std::vector<base::TaskId> plannedChosen() const;
+  void plan();
+  void drop();
+  void shareHeight();
+
+  widgets::SeasonHub& m_hub;
+  DeskRunner m_runner;
+  Facts m_facts;
+  bool m_stopped = false, m_shared = false;
+  int m_ready = 0, m_goal = 0;
+  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr;
+  QWidget* m_noteBar = nullptr;
+  QComboBox* m_show = nullptr;
+  QProgressBar* m_progress = nullptr;
+  QPushButton *m_stop = nullptr, *m_plan = nullptr;
+  QStackedWidget* m_pages = nullptr;
+  QHBoxLayout* m_buttons = nullptr;
+  QSplitter* m_right = nullptr;
+  DayLegend* m_legend = nullptr;
+  DeskList *m_yards = nullptr, *m_risk = nullptr, *m_gear = nullptr, *m_looks = nullptr;
+  QLabel *m_riskHead = nullptr, *m_gearHead = nullptr, *m_looksHead = nullptr;
+  QAction *m_planAction = nullptr, *m_openAction = nullptr, *m_dropAction = nullptr,
+          *m_againAction = nullptr, *m_stopAction = nullptr, *m_expandAction = nullptr,
+          *m_collapseAction = nullptr;
+};
+
+}  // namespace outyard::desk
