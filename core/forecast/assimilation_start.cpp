@@ -102,7 +102,8 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
     double brood = young && *origin != apiary::ColonyOrigin::Split
                        ? 0.0
                        : bees * 1.1 * lay * exactExp(0.5 * normalDraw(random));
-    brood = std::min(brood, 45000.0);
+    // No more than a queen's eggs of three weeks less what is lost of them.
+    brood = std::min(brood, 19 * static_cast<double>(e.param(Param::QueenPotential)[m]));
     for (int k = 0; k < kEggDays; ++k) e.value(kEgg + k)[m] = static_cast<float>(brood * 0.052);
     for (int k = 0; k < kOpenDays; ++k) e.value(kOpen + k)[m] = static_cast<float>(brood * 0.048);
     for (int k = 0; k < kSealedDays; ++k) {

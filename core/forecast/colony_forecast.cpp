@@ -2,16 +2,18 @@
 #include "core/forecast/colony_forecast.h"
 
 #include <algorithm>
+#include <array>
 #include <atomic>
-#include <cmath>
+#include <cstring>
 #include <map>
 #include <mutex>
 #include <thread>
 
 #include "core/forecast/assimilation.h"
 #include "core/forecast/colony_run.h"
-#include "core/forecast/exact_math.h"
+#include "core/forecast/exact_math_wide.h"
 #include "core/forecast/past_run.h"
+#include "core/forecast/rank_columns.h"
 
 namespace outyard::forecast {
 namespace {
@@ -54,6 +56,20 @@ double countNoise(std::uint32_t stream, Date date) {
 
 }  // namespace
 
+namespace {
+
+using Four = float __attribute__((vector_size(16)));
+Four loadFour(const float* p) {
+  Four v;
+  std::memcpy(&v, p, sizeof v);
+  return v;
+}
+void storeFour(float* p, Four v) {
+  std::memcpy(p, &v, sizeof v);
+}
+
+}  // namespace
+
 MemberDay membersOn(const ColonyEnsemble& ce, Date date) {
   using namespace state;
   const Ensemble& e = ce.e;
@@ -63,37 +79,47 @@ MemberDay membersOn(const ColonyEnsemble& ce, Date date) {
   for (auto* v : {&out.bees, &out.seen, &out.sealed, &out.brood, &out.honeyKg, &out.mites}) {
     v->resize(n);
   }
-  for (std::size_t m = 0; m < n; ++m) {
-    const auto sum = [&](int first, int count) {
-      double s = 0;
-      for (int k = 0; k < count; ++k) s += static_cast<double>(e.value(first + k)[m]);
-      return s;
-    };
-    const double field = static_cast<double>(e.value(kForagers)[m]);
-    const double bees = sum(kYoung, kYoungDays) + static_cast<double>(e.value(kOlder)[m]) + field +
-                        static_cast<double>(e.value(kWinter)[m]);
-    out.bees[m] = static_cast<float>(bees);
-    out.seen[m] = static_cast<float>(seenBees(ce, static_cast<int>(m), bees, field) *
-                                     exactExp(kCountError * countNoise(e.random[m], date)));
-    const double read = static_cast<double>(ce.sealedRead[m]);
-    const double sealed = sum(kSealed, kSealedDays) * read;
-    out.sealed[m] = static_cast<float>(sealed);
-    out.brood[m] =
-        static_cast<float>(sealed + (sum(kEgg, kEggDays) + sum(kOpen, kOpenDays)) * read);
-    out.honeyKg[m] = e.value(kHoney)[m];
-    out.mites[m] =
-        static_cast<float>(static_cast<double>(e.value(kMites)[m]) + sum(kMiteCells, kSealedDays));
+  const auto add = [&](std::vector<float>& to, int first, int count) {
+    for (int k = 0; k < count; ++k) {
+      const float* x = e.value(first + k);
+      for (std::size_t m = 0; m < n; m += 4) storeFour(&to[m], loadFour(&to[m]) + loadFour(x + m));
+    }
+  };
+  add(out.bees, kYoung, kYoungDays + 3);  // older, foragers and winter bees follow
+  static_assert(kOlder == kYoung + kYoungDays && kForagers == kOlder + 1 && kWinter == kOlder + 2);
+  add(out.sealed, kSealed, kSealedDays);
+  add(out.brood, kEgg, kEggDays + kOpenDays + kSealedDays);
+  add(out.mites, kMites, 1);
+  add(out.mites, kMiteCells, kSealedDays);
+  add(out.honeyKg, kHoney, 1);
+  for (std::size_t m = 0; m < n; m += 2) {
+    const Pair noise{countNoise(e.random[m], date), countNoise(e.random[m + 1], date)};
+    const Pair factor = exactExp(kCountError * noise);
+    for (std::size_t i = m; i < m + 2; ++i) {
+      out.seen[i] =
+          static_cast<float>(seenBees(ce, static_cast<int>(i), static_cast<double>(out.bees[i]),
+                                      static_cast<double>(e.value(kForagers)[i])) *
+                             factor[static_cast<int>(i - m)]);
+      out.sealed[i] *= ce.sealedRead[i];
+      out.brood[i] *= ce.sealedRead[i];
+    }
   }
   return out;
 }
 
 ForecastDay bandsOf(const MemberDay& day) {
-  const auto band = [](const std::vector<float>& values) {
-    std::vector<double> copy(values.begin(), values.end());
-    return bandOf(copy);
+  const std::size_t n = day.bees.size();
+  const auto at = [n](double p) {
+    return static_cast<std::size_t>(p * static_cast<double>(n - 1) + 0.5);
   };
-  return {day.date,        band(day.bees),    band(day.seen), band(day.sealed),
-          band(day.brood), band(day.honeyKg), band(day.mites)};
+  const std::array columns{day.bees.data(),  day.seen.data(),    day.sealed.data(),
+                           day.brood.data(), day.honeyKg.data(), day.mites.data()};
+  const auto found = ranked(columns, n, {at(0.5), at(0.1), at(0.9)});
+  const auto band = [&](std::size_t c) {
+    return Band{static_cast<double>(found[c][0]), static_cast<double>(found[c][1]),
+                static_cast<double>(found[c][2])};
+  };
+  return {day.date, band(0), band(1), band(2), band(3), band(4), band(5)};
 }
 
 namespace {

@@ -131,7 +131,9 @@ def run():
         weight = np.clip(ridden - f32(0.03), f32(0), f32(0.1))
         starve = f32(0.12) * hunger * hunger
         d_house = np.clip(P["d_house"] * life + f32(1.1) * weight + starve, f32(0), f32(0.9))
-        d_winter = np.clip(P["d_winter"] * life + f32(0.3) * weight + starve, f32(0), f32(0.9))
+        cold = f32(0.1) * np.maximum(f32(0.2) - g, f32(0))
+        d_winter = np.clip(P["d_winter"] * life + f32(0.3) * weight + starve + cold,
+                           f32(0), f32(0.9))
         d_field = np.clip((P["d_hour"] * drive["hours"] + P["d_day"]) * life +
                           f32(0.45) * weight + starve, f32(0), f32(0.95))
         recruit = np.clip(P["recruit"] - P["slope"] * foragers / (bees + f32(0.01)),

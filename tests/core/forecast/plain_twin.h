@@ -139,8 +139,9 @@ inline void day(Member& x, const Drivers& drivers, int d, int scenario) {
   const double hungerDeath = 0.12 * hunger * hunger;
   const double deathHouse =
       std::clamp(x.param(Param::HouseDeath) * lifeError + 1.1 * load + hungerDeath, 0.0, 0.9);
-  const double deathWinter =
-      std::clamp(x.param(Param::WinterDeath) * lifeError + 0.30 * load + hungerDeath, 0.0, 0.9);
+  const double cold = 0.1 * std::max(0.0, 0.2 - g);
+  const double deathWinter = std::clamp(
+      x.param(Param::WinterDeath) * lifeError + 0.30 * load + hungerDeath + cold, 0.0, 0.9);
   const double deathForager = std::clamp(
       (x.param(Param::ForagerHourDeath) * driver(Driver::Hours) + x.param(Param::ForagerDayDeath)) *
               lifeError +
