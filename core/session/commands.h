@@ -1,11 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/apiary/state.h"
 #include "core/session/session.h"
+
+namespace outyard::planning {
+struct DueList;
+struct RoundsPlan;
+}  // namespace outyard::planning
 
 /// The verbs: everything that changes a season. Each function makes a Command; Session::check
 /// says whether it may be done, Session::execute does it. Ids of new records and entered_at are
@@ -187,6 +193,80 @@ CommandPtr installColony(HiveId hive, ColonyId colony, Date date, apiary::Colony
 /// Ends the colony's stay; detail says the cause and what became of the combs.
 CommandPtr recordDeath(HiveId hive, ColonyId colony, Date date, std::string cause);
 
+// --- queens, swarms, and ends ------------------------------------------------------------------
+/// A queen for the colony: a new row in queens, or one that is known (her row as it stands) and
+/// lives nowhere else. Ends the stay with the earlier queen and begins one with her.
+struct QueenGiven {
+  HiveId hive;
+  ColonyId colony;
+  Date date;
+  apiary::Queen queen;
+  std::string method;  ///< cage, comb, ... as typed
+  std::string detail;
+  std::optional<base::TaskId> task;
+};
+CommandPtr introduceQueen(QueenGiven given);
+/// The queen is lost, or was taken out; the colony lives on with none that is known.
+struct QueenGone {
+  HiveId hive;
+  ColonyId colony;
+  Date date;
+  bool removed = false;
+  std::string detail;
+  std::optional<base::TaskId> task;
+};
+CommandPtr recordQueenGone(QueenGone gone);
+/// The mark and the clipped wing go into her row too.
+struct QueenMarking {
+  HiveId hive;
+  ColonyId colony;
+  Date date;
+  bool marked = true, clipped = false;
+  std::string detail;  ///< colour, number
+};
+CommandPtr markQueen(QueenMarking marking);
+struct CellsGiven {
+  HiveId hive;
+  std::optional<ColonyId> colony;
+  Date date;
+  int cells = 1;
+  std::string line;
+  std::string detail;
+  std::optional<base::TaskId> task;
+};
+CommandPtr giveQueenCells(CellsGiven given);
+/// A prime swarm takes the old queen along, an after-swarm does not; caught, it lives from then on
+/// in an empty hive as a colony of that hive's name unless another is given.
+struct Swarm {
+  HiveId hive;
+  ColonyId colony;
+  Date date;
+  bool after = false;
+  std::optional<HiveId> caughtIn;
+  std::optional<ColonyId> swarmColony;
+  std::string detail;
+};
+CommandPtr recordSwarm(Swarm swarm);
+/// A colony bought, into an empty hive; the queen is new or known.
+struct Purchase {
+  HiveId hive;
+  ColonyId colony;
+  Date date;
+  std::optional<apiary::Queen> queen;
+  std::string detail;
+};
+CommandPtr recordPurchase(Purchase purchase);
+/// A colony that goes, or without its name the hive with all that is in it.
+struct Parting {
+  HiveId hive;
+  std::optional<ColonyId> colony;
+  Date date;
+  std::string detail;
+};
+CommandPtr recordSale(Parting parting);
+/// Stolen, flooded, burnt, or the bees gone.
+CommandPtr recordLoss(Parting parting);
+
 // --- plans, tasks, sheets, settings ----------------------------------------------------------
 /// Stores the plan with the numbers that it was based on and its tasks; the journal is untouched.
 CommandPtr acceptPlan(apiary::Plan plan, std::vector<apiary::PlanRow> rows,
@@ -204,10 +284,43 @@ struct SheetToKeep {
 CommandPtr keepSheets(std::vector<SheetToKeep> sheets);
 /// An empty value takes the setting back to the shipped one.
 CommandPtr changeSetting(std::string name, std::string value, std::string source);
+/// What was fitted for a reader (core/strength/reader_bias.h), or an end to it: rows with an empty
+/// value are taken away. One undo step.
+CommandPtr calibrateReader(std::string reader, std::vector<apiary::Setting> rows);
 /// The outfit's own figures of a frame type, in place of the shipped ones; columns left out stay
 /// shipped, and a row that says nothing is taken away.
 CommandPtr setFrameType(apiary::FrameType type);
 CommandPtr countGear(apiary::GearCount count);
+
+// --- visits ----------------------------------------------------------------------------------
+// A drive to a yard on a day, and the planned tasks that go with it: their day (planned_on) is the
+// visit's. One visit of a yard on a day.
+CommandPtr addVisit(apiary::Visit visit, std::vector<base::TaskId> planned = {});
+/// Refused when work was done at the visit already.
+CommandPtr moveVisit(base::VisitId visit, Date date);
+CommandPtr moveVisits(std::vector<base::VisitId> visits, Date date);
+CommandPtr editVisit(base::VisitId visit, std::optional<base::TimeOfDay> time, std::string notes);
+/// The tasks stay planned, for no day.
+CommandPtr removeVisits(std::vector<base::VisitId> visits);
+/// Planned tasks, and new ones, several as one undo step.
+CommandPtr putIntoVisit(base::VisitId visit, std::vector<base::TaskId> planned,
+                        std::vector<apiary::Task> fresh = {});
+CommandPtr takeOutOfVisit(std::vector<base::TaskId> tasks);
+/// One visit of a round: a new one or one that stands, with planned and new tasks to go into it.
+struct RoundVisit {
+  apiary::Visit visit;
+  bool stands = false;
+  std::vector<base::TaskId> planned;
+  std::vector<apiary::Task> fresh;
+};
+/// Visits and their tasks as one undo step.
+CommandPtr acceptRounds(std::vector<RoundVisit> visits);
+/// A proposal as visits (of one day only, when it is given); `word` makes the reasons that are
+/// kept.
+std::vector<RoundVisit> roundVisits(const apiary::Season& season, const planning::RoundsPlan& plan,
+                                    const planning::DueList& due,
+                                    const std::function<std::string(const base::Message&)>& word,
+                                    std::optional<Date> only = std::nullopt);
 
 // --- weather and flows -----------------------------------------------------------------------
 /// A flow of a yard's calendar: new without `old`, else in its place.

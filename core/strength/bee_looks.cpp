@@ -29,17 +29,18 @@ double seamTemperatureFactor(std::optional<double> airC, apiary::SeamsView view)
   return view == apiary::SeamsView::Both ? std::sqrt(above) : above;
 }
 
-double seamSigma(std::optional<double> airC, apiary::SeamsView view, bool atLeast) {
-  // Wider than the 0.20 to 0.25 of lore: read against full counts the February set scatters by
-  // 0.6, without a temperature noted.
-  double sigma = 0.40;
+double seamSigma(double seams, std::optional<double> airC, apiary::SeamsView view, bool atLeast) {
+  double rest = 0.30;
+  double few = kFewSeams / std::sqrt(std::max(0.0, seams) + 1.5);
   if (view == apiary::SeamsView::Both) {
-    sigma = 0.25;
+    rest = 0.18;
+    few /= std::sqrt(2.0);
   } else if (view == apiary::SeamsView::Below) {
-    sigma = 0.28;
+    rest = 0.20;
   } else if (airC) {
-    sigma = 0.30 + 0.20 * std::clamp((*airC - 13) / 12, 0.0, 1.0);
+    rest = 0.22 + 0.20 * std::clamp((*airC - 13) / 12, 0.0, 1.0);
   }
+  const double sigma = std::hypot(rest, few);
   return atLeast ? sigma + 0.10 : sigma;
 }
 

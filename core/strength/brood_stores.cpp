@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 #include "core/strength/measures.h"
 
@@ -14,6 +15,10 @@ constexpr double kCombsBroodSigma = 0.40;    ///< half covered, more or less
 constexpr double kFromSealedSigma = 0.40;    ///< stages not looked at
 constexpr double kHeftedStoresSigma = 0.25;  ///< summary of stores, hefted or guessed
 constexpr double kSidesStoresSigma = 0.15;   ///< 125 to 165 g a dm2
+/// Boxes of one make from 2.4 kg to three times that, old combs half as heavy again as light ones
+/// (Deutsches Bienen-Journal, "Liebefelder Schätzmethode für ausreichend Winterfutter"): nobody
+/// knows an unweighed box better than by a fifth, our assumption.
+constexpr double kBoxSigma = 0.20;
 /// Open cells (eggs and larvae) to larvae alone when laying is constant: (3 + 6) / 6.
 constexpr double kOpenToLarvae = 1.5;
 
@@ -108,7 +113,7 @@ std::optional<Tare> tareOf(const apiary::Season& season, const std::vector<apiar
     const auto figures = figuresFor(season, b.frameType);
     if (!figures) return std::nullopt;
     t.kg += figures->boxKg;
-    variance += 0.15 * figures->boxKg * 0.15 * figures->boxKg;
+    variance += kBoxSigma * figures->boxKg * kBoxSigma * figures->boxKg;
   }
   // Not counted: a middling colony, with an error that says so.
   const double beesKg = bees ? bees->median * 0.11e-3 : 1.5;
@@ -120,8 +125,26 @@ std::optional<Tare> tareOf(const apiary::Season& season, const std::vector<apiar
   return t;
 }
 
+Estimate storesOfLevel(apiary::StoresLevel level) {
+  switch (level) {
+    case apiary::StoresLevel::Low:
+      return Estimate::fromMedian(3, 0.6);
+    case apiary::StoresLevel::Medium:
+      return Estimate::fromMedian(9, 0.4);
+    case apiary::StoresLevel::Heavy:
+      return Estimate::fromMedian(18, 0.4);
+  }
+  throw std::logic_error("unknown stores level");
+}
+
 void addStores(const apiary::Season& season, const apiary::Inspection& i, const CombSums& sums,
                const std::vector<apiary::BoxState>& boxes, StrengthEstimate& out) {
+  const auto tare = i.weightKg ? tareOf(season, boxes, out.bees, out.broodCells) : std::nullopt;
+  if (tare) {
+    out.weighedKg = i.weightKg;
+    out.tareKg = tare->kg;
+    out.tareSdKg = tare->sd;
+  }
   if (sums.storesKg.complete) {
     out.honeyKg = Estimate::fromMedian(sums.storesKg.sum, kSidesStoresSigma);
     addOnce(out.basis, Basis::CombSides);
@@ -132,13 +155,16 @@ void addStores(const apiary::Season& season, const apiary::Inspection& i, const 
     looks.push_back(Estimate::fromMedian(*i.honeyKg, kHeftedStoresSigma));
     addOnce(out.basis, Basis::Summary);
   }
-  if (i.weightKg) {
-    if (const auto tare = tareOf(season, boxes, out.bees, out.broodCells)) {
-      // What is left may be less than the error of the tare: then half a kilogram, give or take.
-      const double net = std::max(*i.weightKg - tare->kg, 0.5);
-      looks.push_back(Estimate::fromMedian(net, std::clamp(tare->sd / net, 0.12, 1.0)));
-      addOnce(out.basis, Basis::Weight);
-    }
+  if (looks.empty() && !tare && i.storesLevel) {
+    out.honeyKg = storesOfLevel(*i.storesLevel);
+    addOnce(out.basis, Basis::Summary);
+    return;
+  }
+  if (tare) {
+    // What is left may be less than the error of the tare: then half a kilogram, give or take.
+    const double net = std::max(*i.weightKg - tare->kg, 0.5);
+    looks.push_back(Estimate::fromMedian(net, std::clamp(tare->sd / net, 0.12, 1.0)));
+    addOnce(out.basis, Basis::Weight);
   }
   if (!looks.empty()) out.honeyKg = combinedSameReader(looks, 1.0);
 }

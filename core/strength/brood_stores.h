@@ -16,6 +16,11 @@ void addStores(const apiary::Season& season, const apiary::Inspection& inspectio
                const CombSums& sums, const std::vector<apiary::BoxState>& boxes,
                StrengthEstimate& out);
 
+/// Stores judged as low, medium or heavy: 3, 9 or 18 kg with bands of about 1.5 to 6, 5 to 15 and
+/// 11 to 30 kg. Low is under what a colony may not fall below in spring (about 5 kg), heavy is near
+/// a winter's store (15 to 25 kg): common practice, no source; the widths are our assumption.
+Estimate storesOfLevel(apiary::StoresLevel level);
+
 /// Weight of a hive without its stores, and how well that is known.
 struct Tare {
   double kg = 0, sd = 0;

@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/strength/bee_looks.h"
 #include "core/strength/brood_stores.h"
 #include "core/strength/comb_sums.h"
+#include "core/strength/reader_bias.h"
 #include "core/strength/yard_calendar.h"
 
 namespace outyard::strength {
@@ -51,12 +53,14 @@ std::optional<SeamsSeen> seamsSeen(const apiary::Season& season, const Inspectio
   return out;
 }
 
-/// "Looks about as printed" under a lifted lid: half as much or half as many again, our assumption.
-constexpr double kGlanceSigma = 0.40;
-
 std::optional<double> latitudeOf(const apiary::Season& season, const base::YardId& yard) {
   const apiary::Yard* y = season.yard(yard);
   return y ? y->latitude : std::nullopt;
+}
+
+bool flyingHours(const Inspection& i) {
+  if (!i.time || !i.airC || *i.airC < 13) return false;
+  return *i.time >= base::TimeOfDay::fromHm(10, 0) && *i.time < base::TimeOfDay::fromHm(17, 0);
 }
 
 void addBees(const apiary::Season& season, const Inspection& i, const apiary::HiveState& state,
@@ -68,12 +72,23 @@ void addBees(const apiary::Season& season, const Inspection& i, const apiary::Hi
     sigmas.push_back(std::hypot(sigma, unknown));
     out.looks.push_back({basis, Estimate::fromMedian(bees, sigmas.back())});
   };
+  // What a reader makes too many of the bees on a comb goes out of the combs and the full frames.
+  // Seams and quick counts have errors of their own, far larger than a reader's habit.
+  const auto reader = readerFigures(season, i.reader);
+  const double bias = reader ? reader->bias : 1;
   if (sums.bees.complete) {
-    out.looks.push_back({Basis::CombSides, Estimate::fromMedian(sums.bees.sum, kSidesBeesSigma)});
+    out.looks.push_back(
+        {Basis::CombSides, Estimate::fromMedian(sums.bees.sum / bias,
+                                                reader ? reader->countSigma() : kSidesBeesSigma)});
+    sigmas.push_back(out.looks.back().bees.sigmaLog);
   } else if (sums.bees.sum > 0) {
-    out.beesAtLeast = sums.bees.sum;
+    out.beesAtLeast = sums.bees.sum / bias;
   }
-  if (i.beeFrames) look(Basis::FullFrames, *i.beeFrames * fullFrame, kFullFramesSigma);
+  if (i.beeFrames) {
+    look(Basis::FullFrames, *i.beeFrames * fullFrame / bias,
+         reader ? reader->countSigma() : kFullFramesSigma);
+  }
+  if (reader && (i.beeFrames || sums.bees.sum > 0)) out.readerBias = bias;
   if (i.framesWithBees) {
     const int day = seasonDay(i.date, latitudeOf(season, state.yard));
     const QuickCount q = fullFramesOfQuickCount(*i.framesWithBees, day);
@@ -83,10 +98,12 @@ void addBees(const apiary::Season& season, const Inspection& i, const apiary::Hi
     // "10 or more": the true number lies above what was written.
     const double more = seen->atLeast ? 1.10 : 1.0;
     const double factor = seamTemperatureFactor(i.airC, seen->view);
+    double sigma = seamSigma(seen->seams, i.airC, seen->view, seen->atLeast);
+    if (i.glance) sigma = std::hypot(sigma, kGlanceSigma);
+    out.inFlyingHours = flyingHours(i) && seen->view != SeamsView::Below;
+    if (out.inFlyingHours) sigma = std::hypot(sigma, kFlyingHoursSigma);
     look(seen->byBox ? Basis::SeamsByBox : Basis::Seams,
-         fullFramesOfSeams(seen->seams * more) * factor * fullFrame,
-         i.glance ? std::hypot(seamSigma(i.airC, seen->view, seen->atLeast), kGlanceSigma)
-                  : seamSigma(i.airC, seen->view, seen->atLeast));
+         fullFramesOfSeams(seen->seams * more) * factor * fullFrame, sigma);
     out.seams = seen->seams;
   }
   if (out.looks.empty()) return;
@@ -104,7 +121,7 @@ void addBees(const apiary::Season& season, const Inspection& i, const apiary::Hi
       all.push_back(Estimate::fromMedian(std::max(l.bees.median, least), sigmas[k]));
       out.basis.push_back(l.basis);
     }
-    out.bees = combinedSameReader(all, fullFrame);
+    out.bees = combinedSameReader(all, fullFrame, reader ? reader->biasSigma() : kSameReaderSigma);
   }
   if (!out.seams) out.seams = seamsFromBees(out.bees->median, frames.figures);
 }
@@ -131,6 +148,10 @@ Estimate combined(const std::vector<Estimate>& looks) {
 }
 
 Estimate combinedSameReader(std::vector<Estimate> looks, double unit) {
+  return combinedSameReader(std::move(looks), unit, kSameReaderSigma);
+}
+
+Estimate combinedSameReader(std::vector<Estimate> looks, double unit, double sameReaderSigma) {
   const bool any = std::any_of(looks.begin(), looks.end(), [](auto& e) { return e.median > 0; });
   if (!any) return {};
   if (looks.size() == 1) return looks.front();
@@ -147,7 +168,7 @@ Estimate combinedSameReader(std::vector<Estimate> looks, double unit) {
   }
   const double birge = std::sqrt(chi2 / static_cast<double>(looks.size() - 1));
   const double sigma = c.sigmaLog * std::max(1.0, birge);
-  return Estimate::fromMedian(c.median, std::max(sigma, kSameReaderSigma));
+  return Estimate::fromMedian(c.median, std::max(sigma, sameReaderSigma));
 }
 
 double seamsFromBees(double bees, const FrameFigures& figures) {

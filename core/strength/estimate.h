@@ -21,6 +21,7 @@ Estimate combined(const std::vector<Estimate>& looks);
 /// every time, so the error never falls below kSameReaderSigma; looks that disagree by more than
 /// their errors widen it (ratio of Birge). A look of nought beside others counts as a tenth of the
 /// unit handed in.
+Estimate combinedSameReader(std::vector<Estimate> looks, double unit, double sameReaderSigma);
 Estimate combinedSameReader(std::vector<Estimate> looks, double unit);
 /// Readers of the same colony on the same day differ by up to 15 % for good (Bartlett et al. 2024,
 /// open data of their trials).
@@ -34,6 +35,13 @@ inline constexpr double kFullFramesSigma = 0.18;  ///< 15 to 20 %: 2,000 to 2,43
 /// Share of a frame called "full of brood" that is brood: 0.75 to 0.85, common practice, no source
 /// (corners hold stores, some cells are empty). Sides in per cent or eighths need no such share.
 inline constexpr double kFrameOfBroodFill = 0.80;
+/// A lid lifted and "looks about right": half as much or half as many again. Added to the error of
+/// the seams, our assumption.
+inline constexpr double kGlanceSigma = 0.40;
+/// Counted in flying hours (10:00 to 17:00, 13 C or more) a part of the field bees is out, more on
+/// one day than on the other; exact counts are made before flight (Imdorf & Gerig, course text,
+/// Liebefeld). Added to the error of a count from above, our assumption.
+inline constexpr double kFlyingHoursSigma = 0.12;
 /// A comb with any brood is about half covered with it: common practice, no source.
 inline constexpr double kCombWithBroodCover = 0.50;
 
@@ -78,6 +86,11 @@ struct StrengthEstimate {
   /// empty); this is what there is at least.
   bool sidesPartial = false;
   std::optional<double> beesAtLeast, broodCellsAtLeast, eggCellsAtLeast;
+  /// Scale: the whole hive as weighed, and what of it is no stores with its standard deviation.
+  std::optional<double> weighedKg, tareKg, tareSdKg;
+  /// The named reader's fitted own / known count, taken out of full frames and comb sides.
+  std::optional<double> readerBias;
+  bool inFlyingHours = false;        ///< counted while field bees were out
   std::optional<double> droneShare;  ///< drone cells of all sealed brood on the sides given
 };
 

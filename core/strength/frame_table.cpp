@@ -25,20 +25,24 @@ constexpr Ranged kBees{1.30, 1.1, 1.5,
                        "side of 880 cm2, Burgett & Burikam 1985 (from memory)"};
 constexpr std::string_view kBoxMemory = "from memory; makers differ, weigh one of your own";
 
+constexpr std::string_view kBoxZander =
+    "boxes of 2.4 to 7.2 kg and ten drawn combs of 340 to 490 g, Deutsches Bienen-Journal "
+    "(Liebefelder Schätzmethode für ausreichend Winterfutter); weigh one of your own";
+
 constexpr Shipped kTable[] = {
     {"langstroth_deep",
      {880, 850, 900,
       "880 cm2 in papers on colony strength (from memory); 135 square inches give "
       "871"},
      {1.45, 1.35, 1.6, "2.7 to 3.2 kg a frame, association leaflets"},
-     {10, 8, 11, kBoxMemory},
+     {10, 7, 11, kBoxMemory},
      10,
      kCells,
      kBees},
     {"langstroth_medium",
      {562, 540, 580, "17 x 5 1/8 inch inside the wood, computed"},
      {0.95, 0.9, 1.1, "1.8 kg extractable a frame, handbook of frame data"},
-     {6.5, 6, 7.5, kBoxMemory},
+     {6.5, 4.5, 7.5, kBoxMemory},
      10,
      kCells,
      kBees},
@@ -80,7 +84,7 @@ constexpr Shipped kTable[] = {
     {"zander",
      {800, 780, 820, "8 dm2: 8 x 1 dm2 of the counting frame (bees-online.at, 2020)"},
      {1.0, 1.0, 1.35, "125 g an eighth (bees-online.at, 2020)"},
-     {5.5, 5, 7, kBoxMemory},
+     {7.5, 5.5, 12, kBoxZander},
      10,
      kCells,
      kBees},
@@ -94,7 +98,7 @@ constexpr Shipped kTable[] = {
     {"liebefeld",
      {800, 800, 800, "8 dm2: a Zander side (bees-online.at, 2020)"},
      {1.0, 1.0, 1.0, "125 g a dm2 (bees-online.at, 2020)"},
-     {5.5, 5, 7, kBoxMemory},
+     {7.5, 5.5, 12, kBoxZander},
      10,
      {4.0, 4.0, 4.0, "400 an eighth (bees-online.at, 2020)"},
      {1.25, 1.25, 1.25, "125 an eighth (bees-online.at, 2020)"}},

@@ -164,6 +164,7 @@ std::span<const CatalogueEntry> sessionWords() {
       CatalogueEntry{"session.title.inspections", QT_TRANSLATE_NOOP("Messages", "%1 inspections")},
       CatalogueEntry{"session.title.install",
                      QT_TRANSLATE_NOOP("Messages", "colony %1 into hive %2")},
+      CatalogueEntry{"session.title.reader", QT_TRANSLATE_NOOP("Messages", "reader %1")},
       CatalogueEntry{"session.title.frame_type",
                      QT_TRANSLATE_NOOP("Messages", "Figures of frame type %1")},
       CatalogueEntry{"session.title.keep_sheets",

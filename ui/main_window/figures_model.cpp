@@ -11,6 +11,7 @@
 #include "core/planning/rounds.h"
 #include "core/session/commands.h"
 #include "core/strength/frame_table.h"
+#include "core/strength/rule_table.h"
 #include "core/strength/verdict_rules.h"
 #include "ui/widgets/hive_facts.h"
 
@@ -122,7 +123,7 @@ void FiguresModel::fill() {
     row.group = tr("Judgement");
     row.setting = "verdict." + std::string(spec.name);
     row.name = readable(spec.name);
-    row.shipped = strength::VerdictRules{}.*spec.member;
+    row.shipped = strength::RuleTable::shipped().figures().*spec.member;
     row.low = spec.low;
     row.high = spec.high;
     row.unit = text(spec.unit);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "core/strength/rule_table.h"
 #include "core/strength/verdict_rules.h"
 #include "tests/core/strength/strength_season.h"
 
@@ -428,11 +429,11 @@ TEST(Rules, SettingsReplaceThresholdsInRange) {
   set.value = "900";
   wrong.add(set);
   EXPECT_EQ(judge(wrong.season, kColony, day(kDay)).verdict, VerdictCode::Strong);
-  EXPECT_EQ(rulesFor(wrong.season).smallSeams, VerdictRules{}.smallSeams);
+  EXPECT_EQ(rulesFor(wrong.season).smallSeams, RuleTable::shipped().figures().smallSeams);
 }
 
 TEST(Rules, EveryShippedValueLiesInItsRangeAndNamesItsSource) {
-  const VerdictRules rules;
+  const VerdictRules& rules = RuleTable::shipped().figures();
   for (const RuleSpec& spec : ruleSpecs()) {
     EXPECT_GE(rules.*spec.member, spec.low) << spec.name;
     EXPECT_LE(rules.*spec.member, spec.high) << spec.name;

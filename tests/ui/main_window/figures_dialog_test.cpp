@@ -13,7 +13,7 @@
 
 #include "core/forecast/parameters.h"
 #include "core/strength/frame_table.h"
-#include "core/strength/verdict_rules.h"
+#include "core/strength/rule_table.h"
 #include "tests/ui/support/desk.h"
 #include "tests/ui/support/pictures.h"
 #include "ui/main_window/figures_model.h"
@@ -66,7 +66,7 @@ TEST_F(FiguresTest, AChangedFigureIsCountedWithAndCanBeUndone) {
   EXPECT_EQ(strength::rulesFor(m_desk.hub.season()).smallSeams, 4.5);
   EXPECT_TRUE(m_desk.hub.undo());
   EXPECT_EQ(strength::rulesFor(m_desk.hub.season()).smallSeams,
-            strength::VerdictRules{}.smallSeams);
+            strength::RuleTable::shipped().figures().smallSeams);
 }
 
 TEST_F(FiguresTest, AForecastFigureIsTakenBackToShipped) {
