@@ -123,7 +123,8 @@ int dayAt(const QRectF& area, const planning::YardDays& days, const QPointF& poi
 void paintDayMark(QPainter& p, const QRectF& box, DayKind kind, const print::Palette& colours) {
   p.save();
   p.setRenderHint(QPainter::Antialiasing);
-  const double h = box.height(), w = std::min(box.width(), h * 1.25);
+  // The lid stands out on both sides of the box.
+  const double h = box.height(), w = std::min(box.width() * 0.88, h * 1.2);
   const double x = box.center().x() - w / 2;
   const QRectF body(x, box.top() + h * 0.52, w, h * 0.44);
   const QPen edge(colours.colour(Ink::WoodEdge), h / 16);
@@ -178,6 +179,19 @@ void paintStrip(QPainter& p, const QRectF& area, const planning::YardDays& days,
   const double each = area.width() / static_cast<double>(days.days.size());
   const double mark = line * kMarkLines;
   const QLocale locale;
+  // One form of the day for the whole strip: "Sat 25", "Sa 25", "S 25" or the number alone.
+  const auto named = [&](const QDate& date, int letters) {
+    const QString name = locale.dayName(date.dayOfWeek(), QLocale::ShortFormat).left(letters);
+    return letters == 0 ? QString::number(date.day())
+                        : QStringLiteral("%1 %2").arg(name).arg(date.day());
+  };
+  const QFontMetricsF widest(bold);
+  int letters = 3;
+  while (letters > 0 && std::any_of(days.days.begin(), days.days.end(), [&](const auto& day) {
+           return widest.horizontalAdvance(named(adapt::toQDate(day.date), letters)) > each - 2;
+         })) {
+    --letters;
+  }
   for (std::size_t i = 0; i < days.days.size(); ++i) {
     const auto& day = days.days[i];
     const QDate date = adapt::toQDate(day.date);
@@ -187,39 +201,35 @@ void paintStrip(QPainter& p, const QRectF& area, const planning::YardDays& days,
     if (const Ink ground = groundOf(kind); ground != Ink::None) {
       p.setPen(Qt::NoPen);
       QColor colour = colours.colour(ground);
+      colour.setAlphaF(0.6F);  // the hive on it has the same inks
       p.setBrush(colour);
       p.drawRoundedRect(inside.adjusted(0, line + 1, 0, 0), 3, 3);
     }
     // Saturday and Sunday stand out: helpers are there on other days than the keeper.
     const bool weekend = date.dayOfWeek() >= 6;
-    const QString full = QStringLiteral("%1 %2")
-                             .arg(locale.dayName(date.dayOfWeek(), QLocale::ShortFormat))
-                             .arg(date.day());
-    const QFont& head = weekend ? bold : small;
-    const bool fits = QFontMetricsF(head).horizontalAdvance(full) <= inside.width();
-    p.setFont(head);
+    const QString full = named(date, letters);
+    p.setFont(weekend ? bold : small);
     p.setPen(colours.colour(weekend ? Ink::Text : Ink::FaintText));
-    p.drawText(QRectF(inside.left(), inside.top(), inside.width(), line), Qt::AlignCenter,
-               fits ? full : QString::number(date.day()));
+    p.drawText(QRectF(inside.left(), inside.top(), inside.width(), line), Qt::AlignCenter, full);
     const QRectF middle(inside.left(), inside.top() + line + 3, inside.width(), mark);
     const QString mm = wet(day) ? locale.toString(*day.rainMm, 'f', 0) : QString();
-    const double rainWidth = line * 0.42 + 1.5 + metrics.horizontalAdvance(mm);
-    const double markWidth = mark * 1.3;
-    const bool beside = wet(day) && markWidth + rainWidth + 2 <= middle.width();
-    const double total = markWidth + (beside ? rainWidth + 2 : 0);
+    const double dropWidth = line * 0.42;
+    const double rainWidth = dropWidth + 1.5 + metrics.horizontalAdvance(mm);
+    const double room = middle.width() - (wet(day) ? dropWidth + 2 : 0);
+    const double markWidth = std::min(mark * 1.3, room * 0.92);
+    const bool withNumber = wet(day) && markWidth + rainWidth + 3 <= middle.width();
+    const double total = markWidth + (wet(day) ? 2 + (withNumber ? rainWidth : dropWidth) : 0);
     const double left = middle.left() + (middle.width() - total) / 2;
     paintDayMark(p, QRectF(left, middle.top(), markWidth, mark), kind, colours);
-    if (beside) {
-      const double x = left + markWidth + 2;
-      paintDrop(p, QRectF(x, middle.top() + mark * 0.36, line * 0.42, line * 0.62), colours);
-      p.setFont(small);
-      p.setPen(colours.colour(Ink::Text));
-      p.drawText(QRectF(x + line * 0.42 + 1.5, middle.top() + mark * 0.36 - line * 0.15,
-                        rainWidth + 4, line),
-                 Qt::AlignLeft | Qt::AlignVCenter, mm);
-    } else if (wet(day)) {
-      paintDrop(p, QRectF(inside.right() - line * 0.36, middle.top(), line * 0.34, line * 0.5),
-                colours);
+    if (wet(day)) {
+      const double x = left + markWidth + 2, y = middle.top() + mark * 0.36;
+      paintDrop(p, QRectF(x, y, dropWidth, line * 0.62), colours);
+      if (withNumber) {
+        p.setFont(small);
+        p.setPen(colours.colour(Ink::Text));
+        p.drawText(QRectF(x + dropWidth + 1.5, y - line * 0.15, rainWidth + 4, line),
+                   Qt::AlignLeft | Qt::AlignVCenter, mm);
+      }
     }
     const QString warmth =
         day.tmaxC

@@ -61,7 +61,8 @@ DeskDelegate::Layout DeskDelegate::layoutOf(const Row& row, const QFont& font, i
   }
   const bool head = !row.lead.isEmpty() || !row.right.isEmpty();
   if (head) {
-    const int rightWidth = (row.urgent ? bold : plain).horizontalAdvance(row.right);
+    const bool strong = row.urgent || row.kind == Row::Kind::Yard;
+    const int rightWidth = (strong ? bold : plain).horizontalAdvance(row.right);
     const int leadWidth = bold.horizontalAdvance(row.lead);
     // Numbers of hives stand in a column, so that the work beside them does too.
     const bool column = row.kind == Row::Kind::Task;
@@ -109,7 +110,7 @@ DeskDelegate::Layout DeskDelegate::layoutOf(const Row& row, const QFont& font, i
                          .boundingRect(QRect(0, 0, std::max(right - left, 40), 10000),
                                        Qt::TextWordWrap, row.lines.at(i))
                          .height();
-    out.badges.push_back(badge ? QRect(x, y + 1, badgeSide - 2, badgeSide - 2) : QRect());
+    out.badges.push_back(badge ? QRect(x, y, badgeSide, badgeSide) : QRect());
     out.lines.push_back(QRect(left, y, std::max(right - left, 40), high));
     y += high + (i + 1 < row.lines.size() ? 2 : 0);
   }
@@ -204,18 +205,26 @@ void DeskDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     p.setRenderHint(QPainter::Antialiasing, false);
   }
   say(l.extra, row.extra, l.plain, faint);
-  say(l.right, row.right, row.urgent ? l.bold : l.plain,
+  say(l.right, row.right, row.urgent || row.kind == Row::Kind::Yard ? l.bold : l.plain,
       row.urgent ? inks.colour(Ink::Alarm) : text, Qt::AlignRight | Qt::AlignTop);
   for (std::size_t i = 0; i < l.lines.size(); ++i) {
     const auto k = static_cast<qsizetype>(i);
     if (!l.badges[i].isEmpty()) {
-      const QRectF box = QRectF(l.badges[i].translated(origin));
-      p.setRenderHint(QPainter::Antialiasing);
-      p.setPen(QPen(inks.colour(Ink::Alarm), 1.2));
-      p.setBrush(Qt::NoBrush);
-      p.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3);
-      p.setRenderHint(QPainter::Antialiasing, false);
-      say(l.badges[i], QString(row.badges.at(k)), l.bold, inks.colour(Ink::Alarm), Qt::AlignCenter);
+      // A letter stands in a box; an arrow alone.
+      const QChar sign = row.badges.at(k);
+      const bool letter = sign.isLetter();
+      const QColor colour = letter ? inks.colour(Ink::Alarm) : text;
+      if (letter) {
+        p.setRenderHint(QPainter::Antialiasing);
+        p.setPen(QPen(colour, 1.2));
+        p.setBrush(Qt::NoBrush);
+        p.drawRoundedRect(QRectF(l.badges[i].translated(origin)).adjusted(0.5, 0.5, -0.5, -0.5), 3,
+                          3);
+        p.setRenderHint(QPainter::Antialiasing, false);
+      }
+      QFont small = l.bold;
+      small.setPointSizeF(small.pointSizeF() * 0.86);
+      say(l.badges[i], QString(sign), letter ? small : l.plain, colour, Qt::AlignCenter);
     }
     const QColor colour = row.kind == Row::Kind::Risk || row.kind == Row::Kind::Look ? text : faint;
     say(l.lines[i], row.lines.at(k), l.plain, colour,

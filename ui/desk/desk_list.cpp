@@ -85,12 +85,11 @@ QStandardItem* DeskList::itemOf(const Row& row) const {
 
 void DeskList::setRows(Facts facts, const std::vector<Branch>& rows) {
   // What is open, chosen and looked at stays, as far as it is still there.
-  std::set<QString> open, chosen, known;
+  std::set<QString> open, chosen;
   QString current;
   const bool first = m_model->rowCount() == 0;
   for (int i = 0; i < m_model->rowCount(); ++i) {
     const auto index = m_model->index(i, 0);
-    known.insert(idOf(rowOf(index)));
     if (isExpanded(index)) open.insert(idOf(rowOf(index)));
   }
   for (const auto& index : selectionModel()->selectedIndexes()) chosen.insert(idOf(rowOf(index)));
@@ -115,8 +114,8 @@ void DeskList::setRows(Facts facts, const std::vector<Branch>& rows) {
   };
   for (int i = 0; i < m_model->rowCount(); ++i) {
     const auto index = m_model->index(i, 0);
-    // At first the yard that presses most is open.
-    if (open.contains(idOf(rowOf(index))) || (first && i == 0)) setExpanded(index, true);
+    // At first all yards are to be seen at a glance; one alone is open.
+    if (open.contains(idOf(rowOf(index))) || (first && rows.size() == 1)) setExpanded(index, true);
     take(index);
     for (int k = 0; k < m_model->rowCount(index); ++k) take(m_model->index(k, 0, index));
   }

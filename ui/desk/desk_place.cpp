@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedWidget>
+#include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -177,6 +178,23 @@ void DeskPlace::makeBody(QVBoxLayout& to) {
   auto* headLine = new QHBoxLayout;
   leftLayout->removeWidget(yardsHead);
   headLine->addWidget(yardsHead);
+  m_expand = new QToolButton;
+  m_expand->setObjectName(QStringLiteral("expand"));
+  m_expand->setCheckable(true);
+  m_expand->setText(tr("Show &all work"));
+  m_expand->setToolTip(
+      tr("Shows the work of every yard, or the yards only. The right arrow opens "
+         "one yard."));
+  m_expand->setFocusPolicy(Qt::TabFocus);
+  connect(m_expand, &QToolButton::toggled, this, [this](bool all) {
+    if (all) {
+      m_yards->expandAll();
+    } else {
+      m_yards->collapseAll();
+    }
+  });
+  headLine->addSpacing(8);
+  headLine->addWidget(m_expand);
   headLine->addStretch();
   m_legend = new DayLegend;
   headLine->addWidget(m_legend);
@@ -189,6 +207,8 @@ void DeskPlace::makeBody(QVBoxLayout& to) {
   m_right->addWidget(section(tr("&Gear short"), m_gear, &m_gearHead));
   m_right->addWidget(section(tr("What surprised at the &last looks"), m_looks, &m_looksHead));
   columns->addWidget(m_right);
+  // Both columns begin at the same height.
+  m_riskHead->setMinimumHeight(m_expand->sizeHint().height());
   columns->setStretchFactor(0, 13);
   columns->setStretchFactor(1, 9);
   columns->setSizes({1300, 900});
@@ -226,10 +246,15 @@ void DeskPlace::makeActions() {
   });
   m_dropAction = make(QStringLiteral("dropAction"), tr("&Drop the chosen planned work"),
                       QKeySequence(Qt::Key_Delete), [this] { drop(); });
-  m_expandAction = make(QStringLiteral("expandAction"), tr("Show the work of &every yard"), {},
-                        [this] { m_yards->expandAll(); });
-  m_collapseAction = make(QStringLiteral("collapseAction"), tr("Show yards on&ly"), {},
-                          [this] { m_yards->collapseAll(); });
+  m_expandAction =
+      make(QStringLiteral("expandAction"), tr("Show the work of &every yard"), {}, [this] {
+        m_expand->setChecked(true);
+        m_yards->expandAll();
+      });
+  m_collapseAction = make(QStringLiteral("collapseAction"), tr("Show yards on&ly"), {}, [this] {
+    m_expand->setChecked(false);
+    m_yards->collapseAll();
+  });
   m_againAction = make(QStringLiteral("againAction"), tr("&Work the desk out"),
                        QKeySequence(Qt::Key_F5), [this] { refresh(); });
   m_stopAction = make(QStringLiteral("stopAction"), tr("S&top working it out"), {},

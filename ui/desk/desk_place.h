@@ -15,6 +15,7 @@ class QProgressBar;
 class QPushButton;
 class QSplitter;
 class QStackedWidget;
+class QToolButton;
 class QVBoxLayout;
 
 namespace outyard::widgets {
@@ -88,6 +89,7 @@ class DeskPlace : public widgets::Place {
   QHBoxLayout* m_buttons = nullptr;
   QSplitter* m_right = nullptr;
   DayLegend* m_legend = nullptr;
+  QToolButton* m_expand = nullptr;
   DeskList *m_yards = nullptr, *m_risk = nullptr, *m_gear = nullptr, *m_looks = nullptr;
   QLabel *m_riskHead = nullptr, *m_gearHead = nullptr, *m_looksHead = nullptr;
   QAction *m_planAction = nullptr, *m_openAction = nullptr, *m_dropAction = nullptr,

@@ -58,6 +58,11 @@ Row RowMaker::task(std::size_t index) const {
   row.extra = row.planned ? Words::tr("planned") : chanceText(t);
   row.right = windowText(t, today());
   row.urgent = t.overdue(today());
+  // A day that was chosen says more than the window.
+  const auto* kept = t.task ? season.find<apiary::Task>(t.task->str()) : nullptr;
+  if (kept && kept->plannedOn && *kept->plannedOn >= today()) {
+    row.right = Words::tr("on %1").arg(dayText(*kept->plannedOn));
+  }
   const QString reason = reasonText(t);
   if (!reason.isEmpty()) row.lines << reason;
   row.spoken = sentence(t, season, today(), units);
@@ -100,7 +105,6 @@ Row RowMaker::yard(const planning::YardWork& work) const {
   if (work.overdue > 0) counts << Words::tr("%1 overdue").arg(work.overdue);
   counts << (due == 0 ? Words::tr("nothing due") : Words::tr("%1 due").arg(due));
   row.right = counts.join(QStringLiteral("  ·  "));
-  row.urgent = work.overdue > 0;
   if (days.foulBrood) {
     row.lines << Words::tr(
                      "Foul brood suspected in %1: nothing in or out of this yard. Call the bee "
@@ -136,7 +140,7 @@ std::vector<Row> RowMaker::risk() const {
       const QString chance = chanceText(t);
       QString line = workText(t, units);
       if (!chance.isEmpty()) line += QStringLiteral(" (%1)").arg(chance);
-      line += QStringLiteral(": ") + reasonText(t);
+      line += QStringLiteral(" – ") + reasonText(t);
       row.lines << line;
       row.badges += riskLetter(t);
       tip << QStringLiteral("%1  %2").arg(riskLetter(t)).arg(riskMeaning(riskLetter(t)));
@@ -217,15 +221,22 @@ std::vector<Row> RowMaker::looks() const {
     row.hive = look.hive;
     row.lead = qs(look.hive.str());
     row.title = yardName(season, look.yard);
-    row.right = dayText(look.date);
+    row.right = Words::tr("seen %1").arg(dayText(look.date));
     const QString text = adapt::words(planning::lookText(look));
     row.lines << text;
-    row.badges = look.fewer ? QStringLiteral("▾") : QStringLiteral("▴");
+    row.badges = look.fewer ? QStringLiteral("▼") : QStringLiteral("▲");
     row.toolTip = adapt::words(planning::lookHint(look));
     row.spoken =
         QStringLiteral("%1, %2, %3: %4. %5").arg(row.lead, row.title, row.right, text, row.toolTip);
     out.push_back(std::move(row));
   }
+  // What the trade would look for, once for each kind that stands above.
+  QStringList hints;
+  for (const auto& look : facts.looks.outside) {
+    const QString hint = adapt::words(planning::lookHint(look));
+    if (!hints.contains(hint)) hints << hint;
+  }
+  for (const QString& hint : hints) out.push_back(said(hint));
   if (facts.looks.outside.empty()) {
     out.push_back(
         said(facts.looks.looks == 0

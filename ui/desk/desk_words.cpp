@@ -59,9 +59,16 @@ QString chanceText(const planning::DueTask& task) {
   return Words::tr("possible, %1 %").arg(percent);
 }
 
-QString workText(const planning::DueTask& task, const adapt::Units& units) {
-  QString name = adapt::words(planning::dueName(task));
+QString workName(const planning::DueTask& task) {
+  // What was planned is named as on the sheet that goes along.
+  QString name = task.rule == "planned" ? known("sheet.task.", task.kind) : QString();
+  if (name.isEmpty()) name = adapt::words(planning::dueName(task));
   if (!name.isEmpty()) name[0] = name.at(0).toUpper();
+  return name;
+}
+
+QString workText(const planning::DueTask& task, const adapt::Units& units) {
+  QString name = workName(task);
   const bool feed = task.amount && (task.unit == apiary::Unit::L || task.unit == apiary::Unit::Kg);
   if (feed) {
     name = Words::tr("%1, %2").arg(name, countText(*task.amount, task.unit, units));
@@ -89,7 +96,7 @@ QStringList cautionTexts(const planning::DueTask& task) {
 QString sentence(const planning::DueTask& task, const apiary::Season& season, base::Date today,
                  const adapt::Units& units) {
   QStringList parts;
-  if (task.hive) parts << qs(task.hive->str());
+  parts << (task.hive ? qs(task.hive->str()) : Words::tr("whole yard"));
   parts << yardName(season, task.yard) << workText(task, units) << windowText(task, today);
   if (task.rule == "planned") parts << Words::tr("planned");
   const QString chance = chanceText(task);
@@ -129,8 +136,7 @@ QString riskMeaning(QChar letter) {
 QString kindsText(const planning::DueList& due, const std::vector<std::size_t>& tasks) {
   std::vector<std::pair<QString, int>> counts;
   for (const std::size_t i : tasks) {
-    QString name = adapt::words(planning::dueName(due.tasks[i]));
-    if (!name.isEmpty()) name[0] = name.at(0).toUpper();
+    const QString name = workName(due.tasks[i]);
     const auto at =
         std::find_if(counts.begin(), counts.end(), [&](const auto& c) { return c.first == name; });
     if (at == counts.end()) {
@@ -143,9 +149,11 @@ QString kindsText(const planning::DueList& due, const std::vector<std::size_t>& 
                    [](const auto& a, const auto& b) { return a.second > b.second; });
   QStringList parts;
   for (const auto& [name, count] : counts) {
-    parts << QStringLiteral("%1\u00A0× %2").arg(QLocale().toString(count), name);
+    // Lines break between the kinds only.
+    QString part = QStringLiteral("%1 × %2").arg(QLocale().toString(count), name);
+    parts << part.replace(u' ', QChar::Nbsp);
   }
-  return parts.join(QStringLiteral("  ·  "));
+  return parts.join(QStringLiteral(", "));
 }
 
 QString itemText(const std::string& item) {

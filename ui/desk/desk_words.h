@@ -16,6 +16,8 @@ QString dayText(base::Date day);
 QString windowText(const planning::DueTask& task, base::Date today);
 /// "likely, 80 %"; empty for what is certain or was planned.
 QString chanceText(const planning::DueTask& task);
+/// "Add a super": what falls due or was planned, as work to be done.
+QString workName(const planning::DueTask& task);
 /// "Feed, 4 l syrup 1:1".
 QString workText(const planning::DueTask& task, const adapt::Units& units);
 QString reasonText(const planning::DueTask& task);
