@@ -76,7 +76,8 @@ MemberDay membersOn(const ColonyEnsemble& ce, Date date) {
   const auto n = static_cast<std::size_t>(e.members);
   MemberDay out;
   out.date = date;
-  for (auto* v : {&out.bees, &out.seen, &out.sealed, &out.brood, &out.honeyKg, &out.mites}) {
+  for (auto* v : {&out.bees, &out.seen, &out.sealed, &out.brood, &out.honeyKg, &out.mites,
+                  &out.mitesPer100}) {
     v->resize(n);
   }
   const auto add = [&](std::vector<float>& to, int first, int count) {
@@ -90,6 +91,9 @@ MemberDay membersOn(const ColonyEnsemble& ce, Date date) {
   add(out.sealed, kSealed, kSealedDays);
   add(out.brood, kEgg, kEggDays + kOpenDays + kSealedDays);
   add(out.mites, kMites, 1);
+  for (std::size_t m = 0; m < n; ++m) {
+    out.mitesPer100[m] = 100.0F * out.mites[m] / (out.bees[m] + 1.0F);
+  }
   add(out.mites, kMiteCells, kSealedDays);
   add(out.honeyKg, kHoney, 1);
   for (std::size_t m = 0; m < n; m += 2) {
@@ -112,14 +116,15 @@ ForecastDay bandsOf(const MemberDay& day) {
   const auto at = [n](double p) {
     return static_cast<std::size_t>(p * static_cast<double>(n - 1) + 0.5);
   };
-  const std::array columns{day.bees.data(),  day.seen.data(),    day.sealed.data(),
-                           day.brood.data(), day.honeyKg.data(), day.mites.data()};
+  const std::array columns{day.bees.data(),       day.seen.data(),    day.sealed.data(),
+                           day.brood.data(),      day.honeyKg.data(), day.mites.data(),
+                           day.mitesPer100.data()};
   const auto found = ranked(columns, n, {at(0.5), at(0.1), at(0.9)});
   const auto band = [&](std::size_t c) {
     return Band{static_cast<double>(found[c][0]), static_cast<double>(found[c][1]),
                 static_cast<double>(found[c][2])};
   };
-  return {day.date, band(0), band(1), band(2), band(3), band(4), band(5)};
+  return {day.date, band(0), band(1), band(2), band(3), band(4), band(5), band(6)};
 }
 
 namespace {

@@ -23,6 +23,8 @@ struct Band {
 struct ForecastDay {
   base::Date date;
   Band bees, seen, sealed, brood, honeyKg, mites;
+  /// Mites on the bees of 100, as a wash counts them.
+  Band mitesPer100{};
 };
 
 /// A look that lay beyond the 95 % band of what was expected.

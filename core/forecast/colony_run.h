@@ -12,7 +12,7 @@ namespace outyard::forecast {
 /// The figures of every member on one day; member k has the same draws in every run.
 struct MemberDay {
   base::Date date;
-  std::vector<float> bees, seen, sealed, brood, honeyKg, mites;
+  std::vector<float> bees, seen, sealed, brood, honeyKg, mites, mitesPer100;
 };
 
 /// A stream of chance with a name: the result does not depend on what else is computed (FNV-1a).

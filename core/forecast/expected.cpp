@@ -34,7 +34,8 @@ std::optional<ForecastDay> dayBetween(const std::vector<ForecastDay>& days, base
                      between(a.sealed, b.sealed, share),
                      between(a.brood, b.brood, share),
                      between(a.honeyKg, b.honeyKg, share),
-                     between(a.mites, b.mites, share)};
+                     between(a.mites, b.mites, share),
+                     between(a.mitesPer100, b.mitesPer100, share)};
 }
 
 strength::ExpectedLook expectedLook(const apiary::Season& season, const apiary::HiveState& hive,

@@ -175,7 +175,8 @@ std::optional<forecast::ForecastDay> ColonyFacts::on(Date day) const {
                                between(a.sealed, b.sealed),
                                between(a.brood, b.brood),
                                between(a.honeyKg, b.honeyKg),
-                               between(a.mites, b.mites)};
+                               between(a.mites, b.mites),
+                               between(a.mitesPer100, b.mitesPer100)};
 }
 
 double chanceAbove(const forecast::Band& band, double value, bool onLogs) {
