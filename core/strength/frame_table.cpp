@@ -29,6 +29,10 @@ constexpr std::string_view kBoxZander =
     "boxes of 2.4 to 7.2 kg and ten drawn combs of 340 to 490 g, Deutsches Bienen-Journal "
     "(Liebefelder Schätzmethode für ausreichend Winterfutter); weigh one of your own";
 
+constexpr std::string_view kBoxNational =
+    "a wooden hive without stores weighs 17 kg with one brood box, 22 kg with a super on it (Conwy "
+    "association, 2014), less floor, roof, bees and pollen; weigh one of your own";
+
 constexpr Shipped kTable[] = {
     {"langstroth_deep",
      {880, 850, 900,
@@ -70,14 +74,14 @@ constexpr Shipped kTable[] = {
     {"national_brood",
      {650, 631, 665, "356 x 216 mm frame (association page), inside computed"},
      {1.0, 0.95, 1.15, "2 kg to 5 lb a frame, BBKA blog and BBKA News 216 (2013)"},
-     {5.5, 5, 6.5, kBoxMemory},
+     {8.5, 5.5, 9.5, kBoxNational},
      11,
      kCells,
      kBees},
     {"national_super",
      {408, 395, 420, "356 x 140 mm frame (association page), inside computed"},
      {0.5, 0.45, 0.6, "1 kg a frame, BBKA blog"},
-     {3.5, 3, 4.5, kBoxMemory},
+     {5, 3.5, 5.5, kBoxNational},
      11,
      kCells,
      kBees},
