@@ -114,8 +114,32 @@ struct TakingOff {
   ColonyId colony;  ///< the upper one
   HiveId toHive;    ///< an empty hive
   Date date;
+  std::optional<base::TaskId> task;
 };
+/// The excluder comes off with it.
 CommandPtr takeOff(TakingOff takingOff);
+/// The look into a stack after a week: whether the paper is open, and what was seen above. One undo
+/// step: an event where the paper is open, an inspection of the upper colony, the tasks done.
+struct StackLook {
+  HiveId hive;
+  ColonyId upper;
+  Date date;
+  std::optional<bool> paperOpen, eggs, queenSeen;
+  std::optional<int> queenCells;
+  std::optional<double> seams;  ///< of the upper colony, from above
+  std::string reader, notes;
+  std::vector<base::TaskId> tasks;
+};
+CommandPtr recordStackLook(StackLook look);
+/// The upper queen is gone: the excluder comes off and the upper bees and boxes are the lower
+/// colony's from that day on.
+struct StackJoining {
+  HiveId hive;
+  ColonyId upper;
+  Date date;
+  std::optional<base::TaskId> task;
+};
+CommandPtr joinStack(StackJoining joining);
 struct Uniting {
   HiveId staysHive, goesHive;
   Date date;

@@ -17,9 +17,7 @@ using apiary::Task;
 using apiary::TaskState;
 using base::message;
 
-namespace {
-
-void checkTask(Checker& c, const Task& task, bool ofNewPlan) {
+void checkNewTask(Checker& c, const Task& task, bool ofNewPlan) {
   if (!task.task.blank()) {
     c.name(task.task.str());
     if (c.season().find<Task>(task.task.str())) {
@@ -38,6 +36,8 @@ void checkTask(Checker& c, const Task& task, bool ofNewPlan) {
   }
   if (task.state != TaskState::Planned) c.fault(message("session.task_starts_planned"));
 }
+
+namespace {
 
 Task withId(const ChangeBuilder& b, Task task) {
   if (task.task.blank()) task.task = base::TaskId{b.newId()};
@@ -76,7 +76,7 @@ CommandPtr acceptPlan(Plan plan, std::vector<PlanRow> rows, std::vector<Task> ta
         }
         std::set<base::TaskId> ids;
         for (const Task& t : tasks) {
-          checkTask(c, t, true);
+          checkNewTask(c, t, true);
           if (!t.task.blank() && !ids.insert(t.task).second) {
             c.fault(message("session.task_exists", t.task.str()));
           }
@@ -102,7 +102,7 @@ CommandPtr acceptPlan(Plan plan, std::vector<PlanRow> rows, std::vector<Task> ta
 CommandPtr addTask(Task task) {
   return verb(
       message("session.title.add_task", task.hive ? task.hive->str() : std::string()), std::nullopt,
-      [=](Checker& c) { checkTask(c, task, false); },
+      [=](Checker& c) { checkNewTask(c, task, false); },
       [=](ChangeBuilder& b) { b.put(withId(b, task)); });
 }
 
@@ -113,7 +113,7 @@ CommandPtr addTasks(std::vector<Task> tasks) {
       [=](Checker& c) {
         std::set<base::TaskId> ids;
         for (const Task& t : tasks) {
-          checkTask(c, t, false);
+          checkNewTask(c, t, false);
           if (!t.task.blank() && !ids.insert(t.task).second) {
             c.fault(message("session.task_exists", t.task.str()));
           }

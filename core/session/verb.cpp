@@ -215,7 +215,7 @@ void Checker::row(const apiary::Row& row) {
   const auto& spec = apiary::tableSpec(row.table);
   // Ids that are made on execution must not hide what else is wrong with the row.
   apiary::Row whole = row;
-  for (const char* made : {"record", "inspection", "task", "plan", "sheet"}) {
+  for (const char* made : {"record", "inspection", "task", "plan", "sheet", "visit"}) {
     const int i = spec.columnIndex(made);
     if (i < 0 || !spec.columns[static_cast<std::size_t>(i)].required) continue;
     auto& value = whole.values[static_cast<std::size_t>(i)];

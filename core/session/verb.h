@@ -93,6 +93,8 @@ CommandPtr verb(base::Message title, std::optional<base::Date> doneOn, Verb::Che
 /// The open stay that counts of the colony in the hive on the day; null when there is none.
 const apiary::ColonyStay* openStay(const apiary::Season& season, const base::HiveId& hive,
                                    const base::ColonyId& colony, base::Date date);
+/// A task that is not in the season yet; its plan is not asked for when it is made with it.
+void checkNewTask(Checker& c, const apiary::Task& task, bool ofNewPlan);
 /// Numbers the boxes from 1 in their order.
 void renumber(std::vector<apiary::BoxState>& boxes);
 /// Where an upper colony lives over what lies between.

@@ -16,6 +16,10 @@ std::span<const CatalogueEntry> apiaryWords();
 std::span<const CatalogueEntry> sessionWords();
 /// A typed sheet, of core/session.
 std::span<const CatalogueEntry> entryWords();
+/// Visits and rounds, of core/session.
+std::span<const CatalogueEntry> visitWords();
+/// Queens, swarms and ends, of core/session.
+std::span<const CatalogueEntry> queenWords();
 std::span<const CatalogueEntry> storageWords();
 std::span<const CatalogueEntry> exchangeWords();
 std::span<const CatalogueEntry> strengthWords();

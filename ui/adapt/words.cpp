@@ -21,9 +21,9 @@ using Catalogue = std::unordered_map<std::string_view, const char*>;
 const Catalogue& catalogue() {
   static const Catalogue joined = [] {
     Catalogue all;
-    for (const auto list :
-         {apiaryWords(), sessionWords(), entryWords(), storageWords(), exchangeWords(),
-          strengthWords(), planningWords(), dueWords(), deskWords(), sheetWords(), codeWords()}) {
+    for (const auto list : {apiaryWords(), sessionWords(), entryWords(), visitWords(), queenWords(),
+                            storageWords(), exchangeWords(), strengthWords(), planningWords(),
+                            dueWords(), deskWords(), sheetWords(), codeWords()}) {
       for (const CatalogueEntry& entry : list) all.emplace(entry.key, entry.text);
     }
     return all;
