@@ -135,6 +135,7 @@ CommandPtr takeOff(TakingOff t) {
         const auto from = c.standing(t.fromHive, t.date);
         const auto to = c.standing(t.toHive, t.date);
         if (!from || !to) return;
+        c.task(t.task);
         const auto* colony = from->colony(t.colony);
         const bool own = std::any_of(from->boxes.begin(), from->boxes.end(),
                                      [&](const BoxState& box) { return box.colony == t.colony; });
@@ -170,7 +171,9 @@ CommandPtr takeOff(TakingOff t) {
         }
         e.amount = static_cast<double>(up.size());
         e.unit = Unit::Boxes;
+        e.task = t.task;
         b.put(e);
+        if (t.task) b.tickOff(*t.task, e.record, t.date);
         const ColonyStay old = *openStay(b.before(), t.fromHive, t.colony, t.date);
         b.endStay(old, t.date);
         b.startStay(old, t.toHive, ColonyPlace::Main, t.date);

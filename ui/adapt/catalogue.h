@@ -26,6 +26,8 @@ std::span<const CatalogueEntry> strengthWords();
 std::span<const CatalogueEntry> planningWords();
 /// What falls due and the rounds, of core/planning.
 std::span<const CatalogueEntry> dueWords();
+/// What follows on a boost: stacks made, how plans turned out; of core/planning.
+std::span<const CatalogueEntry> followWords();
 /// Of the desk, of core/planning.
 std::span<const CatalogueEntry> deskWords();
 std::span<const CatalogueEntry> sheetWords();

@@ -179,6 +179,19 @@ std::span<const CatalogueEntry> sessionWords() {
                      QT_TRANSLATE_NOOP("Messages", "take stand %1 out of %2")},
       CatalogueEntry{"session.title.setting", QT_TRANSLATE_NOOP("Messages", "setting %1")},
       CatalogueEntry{"session.title.stack", QT_TRANSLATE_NOOP("Messages", "set %1 over %2")},
+      CatalogueEntry{"session.title.stack_look",
+                     QT_TRANSLATE_NOOP("Messages", "look into the stack of %1")},
+      CatalogueEntry{"session.title.join_stack",
+                     QT_TRANSLATE_NOOP("Messages", "excluder off, %1 joins the colony of %2")},
+      CatalogueEntry{
+          "session.not_the_upper",
+          QT_TRANSLATE_NOOP("Messages",
+                            "Colony %1 is not the upper one of hive %2; choose the upper one")},
+      CatalogueEntry{
+          "session.stack_look_empty",
+          QT_TRANSLATE_NOOP("Messages",
+                            "Say what was seen in the stack of %1: the paper, eggs, queen, cells, "
+                            "seams or a note")},
       CatalogueEntry{"session.title.swap",
                      QT_TRANSLATE_NOOP("Messages", "swap the stands of %1 and %2")},
       CatalogueEntry{"session.title.take_off", QT_TRANSLATE_NOOP("Messages", "take %1 off to %2")},
@@ -431,7 +444,7 @@ std::span<const CatalogueEntry> sessionWords() {
           "session.use_change_stack",
           QT_TRANSLATE_NOOP("Messages", "\"%1\" changes the boxes: use Change the boxes")},
       CatalogueEntry{"session.use_death",
-                     QT_TRANSLATE_NOOP("Messages", "\"%1\" ends a colony: use Record a death")},
+                     QT_TRANSLATE_NOOP("Messages", "\"%1\" ends a colony: use the menu Hive, Colony")},
       CatalogueEntry{"session.use_install",
                      QT_TRANSLATE_NOOP("Messages", "\"%1\" brings a colony: use Put in a colony")},
       CatalogueEntry{"session.use_move",

@@ -23,7 +23,7 @@ const Catalogue& catalogue() {
     Catalogue all;
     for (const auto list : {apiaryWords(), sessionWords(), entryWords(), visitWords(), queenWords(),
                             storageWords(), exchangeWords(), strengthWords(), planningWords(),
-                            dueWords(), deskWords(), sheetWords(), codeWords()}) {
+                            dueWords(), followWords(), deskWords(), sheetWords(), codeWords()}) {
       for (const CatalogueEntry& entry : list) all.emplace(entry.key, entry.text);
     }
     return all;

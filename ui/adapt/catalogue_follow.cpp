@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QtGlobal>
+#include <array>
+
+#include "ui/adapt/catalogue.h"
+
+// Texts of what follows on a boost (core/planning/stack_follow, plan_review). What the trade
+// advises here is common practice, no source.
+namespace outyard::adapt {
+namespace {
+
+constexpr std::array kWords{
+    CatalogueEntry{"planning.follow.step.set", QT_TRANSLATE_NOOP("Messages", "Set over")},
+    CatalogueEntry{"planning.follow.step.paper",
+                   QT_TRANSLATE_NOOP("Messages", "Look at the paper")},
+    CatalogueEntry{"planning.follow.step.upper_queen",
+                   QT_TRANSLATE_NOOP("Messages", "Check the upper queen")},
+    CatalogueEntry{"planning.follow.step.separate",
+                   QT_TRANSLATE_NOOP("Messages", "Excluder off, upper colony on its stand")},
+    CatalogueEntry{"planning.follow.step.own_stand",
+                   QT_TRANSLATE_NOOP("Messages", "Look at it on its own stand")},
+    CatalogueEntry{"planning.follow.set", QT_TRANSLATE_NOOP("Messages", "%1 over %2 on %3.")},
+    CatalogueEntry{"planning.follow.paper_open",
+                   QT_TRANSLATE_NOOP("Messages", "Paper open on %1.")},
+    CatalogueEntry{"planning.follow.paper_with_look",
+                   QT_TRANSLATE_NOOP("Messages", "The upper colony was looked at on %1.")},
+    CatalogueEntry{
+        "planning.follow.paper_passed",
+        QT_TRANSLATE_NOOP("Messages", "Not recorded; the look at the upper queen shows it too.")},
+    CatalogueEntry{"planning.follow.look_passed",
+                   QT_TRANSLATE_NOOP("Messages", "Not recorded before they were parted.")},
+    CatalogueEntry{"planning.follow.eggs",
+                   QT_TRANSLATE_NOOP("Messages", "Eggs or queen seen above on %1.")},
+    CatalogueEntry{"planning.follow.no_eggs",
+                   QT_TRANSLATE_NOOP("Messages", "No eggs seen above on %1.")},
+    CatalogueEntry{
+        "planning.follow.eggs_unsaid",
+        QT_TRANSLATE_NOOP("Messages", "Looked at on %1, eggs not noted. See eggs before parting.")},
+    CatalogueEntry{
+        "planning.follow.plan_b",
+        QT_TRANSLATE_NOOP("Messages",
+                          "Plan B: no queen lays above. Take the excluder off, so that the bees of "
+                          "%1 are one colony, or give the upper box a queen.")},
+    CatalogueEntry{"planning.follow.taken_off",
+                   QT_TRANSLATE_NOOP("Messages", "On its own stand as %1 since %2.")},
+    CatalogueEntry{"planning.follow.joined",
+                   QT_TRANSLATE_NOOP("Messages", "One colony with that of %1 since %2.")},
+    CatalogueEntry{"planning.follow.gone", QT_TRANSLATE_NOOP("Messages", "Colony %1 ended on %2.")},
+    CatalogueEntry{"planning.follow.separate_on",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "By %1 both are expected on %2 seams or more and the day will "
+                                     "do.")},
+    CatalogueEntry{
+        "planning.follow.separate_wait",
+        QT_TRANSLATE_NOOP("Messages",
+                          "%1 is not expected on %3 seams by %2. Leave them together and look "
+                          "again in a week; with no eggs or a failing queen use plan B.")},
+    CatalogueEntry{"planning.follow.drift",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "About %2 of %3 bees flew home to %1. Food and brood need the "
+                                     "rest: see that it is not robbed.")},
+    CatalogueEntry{"planning.follow.advice.paper",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Lift the lid only: shreds of paper at the entrance or on the "
+                                     "top bars say that it is open.")},
+    CatalogueEntry{
+        "planning.follow.advice.entrance",
+        QT_TRANSLATE_NOOP("Messages", "Open the upper entrance one finger wide once it is.")},
+    CatalogueEntry{"planning.follow.advice.eggs",
+                   QT_TRANSLATE_NOOP("Messages", "Look for eggs above, one comb is enough.")},
+    CatalogueEntry{"planning.follow.advice.cells",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Queen cells above: look below too, before anything is cut.")},
+    CatalogueEntry{"planning.follow.advice.plan_b",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "No eggs above: look once more after five days, then take the "
+                                     "excluder off or give a queen.")},
+    CatalogueEntry{"planning.follow.advice.eggs_first",
+                   QT_TRANSLATE_NOOP("Messages", "See eggs above first.")},
+    CatalogueEntry{"planning.follow.advice.stand",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "In the evening or before flight, the upper chamber on its "
+                                     "floor at its stand; two people lift, up to 40 kg.")},
+    CatalogueEntry{"planning.follow.advice.excluder",
+                   QT_TRANSLATE_NOOP("Messages", "The excluder comes off the lower one.")},
+    CatalogueEntry{"planning.follow.advice.food",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Entrance small, food for a week: its field bees fly home to "
+                                     "the lower one.")},
+    CatalogueEntry{"planning.follow.advice.own_stand",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Eggs, bees left, food. Note the seams: the forecast follows "
+                                     "what flew home.")},
+};
+
+}  // namespace
+
+std::span<const CatalogueEntry> followWords() {
+  return kWords;
+}
+
+}  // namespace outyard::adapt
