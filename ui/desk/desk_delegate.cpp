@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAbstractItemView>
+#include <QGuiApplication>
 #include <QHelpEvent>
 #include <QPainter>
 #include <QStyle>
@@ -160,11 +161,11 @@ void DeskDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   }
   const bool selected = option.state.testFlag(QStyle::State_Selected);
   if (selected) {
-    QColor tint = colours.color(QPalette::Highlight);
+    const QColor chosen = QGuiApplication::palette().color(QPalette::Highlight);
+    QColor tint = chosen;
     tint.setAlpha(widgets::isDark(colours) ? 64 : 38);
     p.fillRect(option.rect, tint);
-    p.fillRect(QRect(option.rect.left(), option.rect.top(), kBar, option.rect.height()),
-               colours.color(QPalette::Highlight));
+    p.fillRect(QRect(option.rect.left(), option.rect.top(), kBar, option.rect.height()), chosen);
   }
   p.setPen(QPen(colours.color(QPalette::Mid), 1));
   p.drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
@@ -235,7 +236,8 @@ void DeskDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                adapt::Units::from(m_hub.settings()));
   }
   if (option.state.testFlag(QStyle::State_HasFocus)) {
-    QPen dotted(colours.color(QPalette::Highlight), 1, Qt::DotLine);
+    const QColor line = QGuiApplication::palette().color(QPalette::Highlight);
+    QPen dotted(line, 1, Qt::DotLine);
     p.setPen(dotted);
     p.setBrush(Qt::NoBrush);
     p.drawRect(option.rect.adjusted(1, 1, -2, -2));

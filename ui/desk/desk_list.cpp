@@ -47,6 +47,10 @@ DeskList::DeskList(widgets::SeasonHub& hub, const QString& name, const QString& 
   setTabKeyNavigation(false);
   setIndentation(fontMetrics().height());
   setFrameShape(StyledPanel);
+  // The delegate shows what is chosen; the style would fill the room before a row as well.
+  QPalette own;
+  own.setColor(QPalette::Highlight, Qt::transparent);
+  setPalette(own);
   connect(this, &QTreeView::activated, this,
           [this](const QModelIndex& index) { Q_EMIT opened(rowOf(index)); });
   connect(selectionModel(), &QItemSelectionModel::selectionChanged, this, &DeskList::chosenChanged);

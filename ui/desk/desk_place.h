@@ -74,11 +74,12 @@ class DeskPlace : public widgets::Place {
   void plan();
   void drop();
   void shareHeight();
+  void unitsChanged();
 
   widgets::SeasonHub& m_hub;
   DeskRunner m_runner;
   Facts m_facts;
-  bool m_stopped = false, m_shared = false;
+  bool m_us, m_stopped = false, m_shared = false;
   int m_ready = 0, m_goal = 0;
   QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr;
   QWidget* m_noteBar = nullptr;

@@ -206,7 +206,7 @@ std::vector<Row> RowMaker::gear() const {
                                              countText(item.needed, item.unit, units));
     }
     out.push_back(said(
-        Words::tr("Never counted, so taken as enough: %1.").arg(items.join(QStringLiteral(", ")))));
+        Words::tr("Never counted, so taken as enough: %1.").arg(items.join(QStringLiteral("; ")))));
   }
   return out;
 }

@@ -22,6 +22,9 @@ Guide::Guide(QWidget* parent) : QFrame(parent) {
   done->setObjectName(QStringLiteral("guideDone"));
   connect(done, &QPushButton::clicked, this, &Guide::dismissed);
   const QStringList lines{
+      tr("Desk: what the next two weeks ask for, yard by yard, and the hives at risk. Enter leads "
+         "to "
+         "the hive; chosen work becomes tasks."),
       tr("Yards: choose a yard on the left. Each hive is drawn as it looks with the lid off; the "
          "filled seams are its bees. Letters stand for what needs you."),
       tr("Drag the days below the map back to see the yard as it stood."),

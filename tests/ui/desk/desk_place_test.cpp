@@ -245,6 +245,35 @@ TEST_F(DeskPlaceTest, AYardStandsForAllItsWorkThatIsNotPlannedYet) {
             count + static_cast<std::size_t>(open));
 }
 
+TEST_F(DeskPlaceTest, WorkIsChosenInOneListAtATime) {
+  auto& yards = list("yards");
+  yards.selectionModel()->select(yards.model()->index(0, 0), QItemSelectionModel::ClearAndSelect);
+  const auto index = rowWhere(list("risk"), Row::Kind::Risk, [&](const Row& row) {
+    return due().tasks[row.tasks.front()].rule != "planned";
+  });
+  list("risk").selectionModel()->select(index, QItemSelectionModel::ClearAndSelect);
+  EXPECT_FALSE(yards.selectionModel()->hasSelection());
+  m_desk.dialogs.onRun = [&](QDialog& d) {
+    EXPECT_EQ(field<QTreeWidget>(d, "planTasks")->topLevelItemCount(),
+              static_cast<int>(DeskList::rowOf(index).tasks.size()));
+    return false;
+  };
+  field<QPushButton>(m_place, "plan")->click();
+  EXPECT_EQ(m_desk.dialogs.titles.size(), 1);
+}
+
+TEST_F(DeskPlaceTest, PoundsAreShownWhenAskedFor) {
+  const auto feeds = [&] {
+    QString all;
+    for (const auto& index : rowsOf(list("gear"))) all += index.data().toString();
+    return all;
+  };
+  const QString litres = feeds();
+  ASSERT_TRUE(litres.contains(QStringLiteral("\u00A0l"))) << litres.toStdString();
+  m_desk.settings.set(adapt::desk::kMassUnit, adapt::MassUnit::Pound);
+  EXPECT_TRUE(feeds().contains(QStringLiteral("\u00A0gal"))) << feeds().toStdString();
+}
+
 TEST_F(DeskPlaceTest, PlannedWorkIsDroppedAndComesBackWithUndo) {
   auto& yards = list("yards");
   const auto planned = rowWhere(yards, Row::Kind::Task, [](const Row& row) { return row.planned; });
@@ -307,6 +336,16 @@ TEST_F(DeskPlaceTest, StoppedItSaysSoAndGoesOnWhenAsked) {
   field<QPushButton>(place, "first_again")->click();
   ASSERT_TRUE(QTest::qWaitFor([&] { return place.facts() != nullptr; }, 60000));
   EXPECT_EQ(place.facts()->due.tasks.size(), due().tasks.size());
+  // Stopped after a change, what is shown is said to be old.
+  apiary::Flow flow;
+  flow.yard = due().yards.front().yard;
+  flow.fromDay = 120;
+  flow.toDay = 140;
+  flow.nectar = 2;
+  ASSERT_TRUE(m_desk.hub.execute(session::editFlow(std::nullopt, flow)));
+  ASSERT_TRUE(place.busy());
+  field<QPushButton>(place, "stop")->click();
+  EXPECT_TRUE(field<QLabel>(place, "sum")->text().startsWith(QStringLiteral("Stopped")));
 }
 
 TEST_F(DeskPlaceTest, PrintsBlackOnWhiteOverAsManyPagesAsItTakes) {

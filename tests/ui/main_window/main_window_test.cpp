@@ -163,7 +163,7 @@ TEST_F(MainWindowTest, FindGoesToTheHive) {
 }
 
 TEST_F(MainWindowTest, PlacesAreReachedByNameAndRemembered) {
-  for (const char* name : {"yards", "hive", "pairs"}) {
+  for (const char* name : {"desk", "yards", "hive", "pairs"}) {
     m_window.showPlace(QLatin1String(name));
     EXPECT_EQ(m_window.placeName(), QLatin1String(name));
   }
@@ -217,7 +217,7 @@ TEST_F(MainWindowTest, ASheetThatIsOnlyLookedAtIsNotKept) {
 }
 
 TEST_F(MainWindowTest, EachPlaceIsSavedAsPdfAndPicture) {
-  for (const char* name : {"yards", "hive", "pairs"}) {
+  for (const char* name : {"desk", "yards", "hive", "pairs"}) {
     m_desk.hub.selectHive(base::HiveId{"TR-01"});
     m_window.showPlace(QLatin1String(name));
     m_desk.dialogs.file = m_desk.folder.filePath(QLatin1String(name));
@@ -261,7 +261,7 @@ TEST_F(MainWindowTest, EveryActionHasItsOwnShortcut) {
 }
 
 TEST_F(MainWindowTest, WidgetsThatTakeInputHaveNames) {
-  for (const char* name : {"yards", "hive", "pairs"}) {
+  for (const char* name : {"desk", "yards", "hive", "pairs"}) {
     m_window.showPlace(QLatin1String(name));
     for (const auto* edit : m_window.findChildren<QLineEdit*>()) {
       if (!edit->isVisible() || edit->parentWidget()->inherits("QAbstractSpinBox") ||
@@ -288,7 +288,7 @@ TEST_P(LooksTest, NothingIsCutAt1280By800) {
     window.show();
     for (const bool guide : {true, false}) {
       field<QWidget>(window, "guide")->setVisible(guide);
-      for (const char* name : {"yards", "hive", "pairs"}) {
+      for (const char* name : {"desk", "yards", "hive", "pairs"}) {
         window.showPlace(QLatin1String(name));
         const auto& hives = desk.hub.season().table<apiary::Hive>();
         ASSERT_FALSE(hives.empty());
