@@ -32,7 +32,6 @@ bool neutral(EventKind kind) {
     case EventKind::Moved:
     case EventKind::PlacesChanged:
     case EventKind::Sold:
-    case EventKind::Bought:
     case EventKind::Lost:
     case EventKind::Bloom:
     case EventKind::Note:
@@ -45,7 +44,7 @@ bool neutral(EventKind kind) {
 /// The event brings a colony into the hive that had none before.
 bool arrivesIn(const Event& e, const HiveId& hive) {
   return e.hive == hive && (e.kind == EventKind::Split || e.kind == EventKind::Unstacked ||
-                            e.kind == EventKind::Installed);
+                            e.kind == EventKind::Installed || e.kind == EventKind::Bought);
 }
 
 void keepEarlier(std::optional<Date>& best, Date day) {
@@ -99,6 +98,24 @@ class ColonyMaker {
         break;
       case EventKind::Installed:
         arriveNew(e, apiary::parseCode<ColonyOrigin>(e.method));
+        break;
+      case EventKind::Bought:
+        if (freeOn(e.hive, e.date)) arriveNew(e, ColonyOrigin::Bought);
+        break;
+      case EventKind::Sold:
+      case EventKind::Lost:
+        gone(e);
+        break;
+      case EventKind::QueenIntroduced:
+        queenChanged(e, e.queen);
+        break;
+      case EventKind::QueenLost:
+      case EventKind::QueenRemoved:
+        queenChanged(e, std::nullopt);
+        break;
+      case EventKind::Swarmed:
+        // With an after-swarm the old queen has long been gone.
+        if (e.method != "after") queenChanged(e, std::nullopt);
         break;
       default:
         break;
@@ -222,6 +239,53 @@ class ColonyMaker {
       }
     }
     arrive(e, stay, e.hive, ColonyPlace::Main);
+  }
+
+  /// Nobody lives on the hive's floor on the day or later.
+  [[nodiscard]] bool freeOn(const HiveId& hive, Date day) const {
+    const auto stays = season().journal<ColonyStay>(hive);
+    return std::none_of(stays.begin(), stays.end(), [&](const ColonyStay* s) {
+      return placeOf(*s) == ColonyPlace::Main && s->fromDate != day &&
+             (!s->toDate || *s->toDate > day);
+    });
+  }
+
+  /// Sold or lost: stays that nobody ended go with the day. Rows that say otherwise stand.
+  void gone(const Event& e) {
+    std::vector<ColonyStay> active;
+    for (const ColonyStay* s : season().journal<ColonyStay>(e.hive)) {
+      const bool meant = !e.colony || s->colony == *e.colony;
+      if (meant && standsOn(*s, e.date) && !s->toDate && s->fromDate < e.date) active.push_back(*s);
+    }
+    for (const ColonyStay& s : active) end(s, e.date);
+  }
+
+  /// The colony lives on with another queen, or with none that is known. A row that begins on the
+  /// day says it already; a stay whose end is told stands as it is.
+  void queenChanged(const Event& e, const std::optional<apiary::QueenId>& queen) {
+    std::optional<ColonyStay> now;
+    for (const ColonyStay* s : season().journal<ColonyStay>(e.hive)) {
+      if (e.colony ? s->colony != *e.colony : placeOf(*s) != ColonyPlace::Main) continue;
+      const bool made = m_draft.isMade(TableId::Colonies, s->record.str());
+      if (s->fromDate == e.date && !made) return;
+      if (standsOn(*s, e.date)) now = *s;
+    }
+    if (!now || now->toDate) return;
+    ColonyStay next = *now;
+    next.queen = queen;
+    next.queenYear.reset();
+    next.queenLine.clear();
+    next.queenMarked.reset();
+    if (now->fromDate == e.date) {
+      m_draft.put(next, m_origin);
+      return;
+    }
+    end(*now, e.date);
+    static_cast<apiary::RecordHead&>(next) = {};
+    next.fromDate = e.date;
+    next.origin.reset();
+    next.parentColony.reset();
+    m_draft.make(next, m_origin);
   }
 
   bool needsOther(const Event& e) {

@@ -31,7 +31,8 @@ struct StateInput {
 /// A hive with records and no row in colonies.csv holds the colony of its own name, in the place
 /// `main`, from its first record on.
 void makeFirstColonies(Draft& draft, const StateInput& input);
-/// What stacked, unstacked, united, split, installed and died do to colonies and boxes.
+/// What stacked, unstacked, united, split, installed and died do to colonies and boxes; and what
+/// queens that come and go, swarms, sales and losses do to colonies where no row says otherwise.
 void makeColonyRows(Draft& draft, const StateInput& input, FaultList& faults);
 /// What moved and places_changed do to places, first places, and the place columns of hives.csv.
 void makePlaceRows(Draft& draft, const StateInput& input, FaultList& faults);

@@ -63,12 +63,19 @@ base::Message useInstead(EventKind kind) {
     case EventKind::Moved:
       return message("session.use_move", kindName(kind));
     case EventKind::Installed:
-    case EventKind::Bought:
     case EventKind::Split:
       return message("session.use_install", kindName(kind));
     case EventKind::Died:
-    case EventKind::Lost:
       return message("session.use_death", kindName(kind));
+    case EventKind::QueenIntroduced:
+    case EventKind::QueenLost:
+    case EventKind::QueenRemoved:
+      return message("session.use_queen", kindName(kind));
+    case EventKind::Swarmed:
+    case EventKind::Sold:
+    case EventKind::Bought:
+    case EventKind::Lost:
+      return message("session.use_colony", kindName(kind));
     case EventKind::Verdict:
       return message("session.use_verdict", kindName(kind));
     default:

@@ -87,6 +87,10 @@ bool changesState(EventKind kind) {
     case EventKind::Moved:
     case EventKind::Installed:
     case EventKind::Died:
+    case EventKind::QueenIntroduced:
+    case EventKind::Bought:
+    case EventKind::Sold:
+    case EventKind::Lost:
       return true;
     default:
       return false;
@@ -203,10 +207,19 @@ void checkRows(Checker& c, const StateRows& rows, Date date, const RecordId& own
       c.fault(message("session.built_upon", b->hive.str(), boxes.back()->date.iso()));
     }
   }
+  // After a change of queens taken back the colony still lives there, with the earlier one.
+  const auto livesOn = [&](const ColonyStay& s) {
+    if (const auto* old = s.supersedes ? season.find<ColonyStay>(s.supersedes->str()) : nullptr) {
+      if (!old->isVoid && old->hive == s.hive && old->colony == s.colony) return true;
+    }
+    return std::any_of(rows.stays.begin(), rows.stays.end(), [&](const ColonyStay* other) {
+      return other->hive == s.hive && other->colony == s.colony && other->toDate == s.fromDate;
+    });
+  };
   for (const ColonyStay* s : rows.stays) {
     superseded(*s);
     if (!s->toDate) {
-      checkStayUnused(c, *s, date, own);
+      if (!livesOn(*s)) checkStayUnused(c, *s, date, own);
       continue;
     }
     // An ended stay begins to run again: nobody else may have come into its place.

@@ -25,7 +25,7 @@ class RandomVerbs {
     const HiveId a = anyHive(season), b = anyHive(season);
     const YardId yard = anyYard(season);
     const auto state = apiary::hiveOn(season, a, m_day);
-    switch (pick(26)) {
+    switch (pick(34)) {
       case 0:
       case 1:
       case 2: {
@@ -125,6 +125,29 @@ class RandomVerbs {
       case 23:
       case 24:
         return withdraw(season);
+      case 26:
+      case 27:
+        return introduceQueen({a, someColony(state), m_day, newQueen(), "cage", "", {}});
+      case 28:
+        return recordQueenGone({a, someColony(state), m_day, pick(2) == 0, "", {}});
+      case 29:
+        return markQueen({a, someColony(state), m_day, pick(2) == 0, true, "blue"});
+      case 30: {
+        const std::optional<HiveId> caught = pick(2) ? std::optional(b) : std::nullopt;
+        return recordSwarm({a, someColony(state), m_day, pick(3) == 0, caught,
+                            ColonyId{"S-" + std::to_string(++m_made)}, ""});
+      }
+      case 31:
+        return recordPurchase(
+            {a, ColonyId{"B-" + std::to_string(++m_made)}, m_day, newQueen(), "from a neighbour"});
+      case 32: {
+        const std::optional<ColonyId> only =
+            pick(4) ? std::optional(someColony(state)) : std::nullopt;
+        const Parting parting{a, only, m_day, "to a neighbour"};
+        return pick(2) ? recordSale(parting) : recordLoss(parting);
+      }
+      case 33:
+        return giveQueenCells({a, someColony(state), m_day, 2, "B", "", {}});
       default: {
         apiary::Task t;
         t.kind = "look";
@@ -137,6 +160,17 @@ class RandomVerbs {
 
  private:
   std::uint64_t pick(std::uint64_t n) { return m_random.below(n); }
+  base::ColonyId someColony(const apiary::HiveState& state) {
+    if (state.colonies.empty()) return base::ColonyId{"none"};
+    return state.colonies[pick(state.colonies.size())].colony;
+  }
+  apiary::Queen newQueen() {
+    apiary::Queen q;
+    q.queen = base::QueenId{"QN-" + std::to_string(++m_made)};
+    q.year = 2026;
+    q.line = "C";
+    return q;
+  }
   base::HiveId anyHive(const apiary::Season& season) {
     const auto& t = season.table<apiary::Hive>();
     return std::next(t.begin(), static_cast<std::ptrdiff_t>(pick(t.size())))->second.hive;

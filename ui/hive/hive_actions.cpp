@@ -85,7 +85,7 @@ HiveActions::HiveActions(widgets::SeasonHub& hub, QWidget& window)
       },
       [this] { takeOff(); });
   add(
-      QStringLiteral("queen"), tr("&Queen…"), {},
+      QStringLiteral("queen"), tr("Seen &laying, cells out…"), {},
       [this, today] { return whyNoEvent(event(EventKind::QueenSeenLaying, today())); },
       [this] { queen(); });
   add(
@@ -97,7 +97,7 @@ HiveActions::HiveActions(widgets::SeasonHub& hub, QWidget& window)
       },
       [this] { overrule(); });
   add(
-      QStringLiteral("death"), tr("Record &death…"), {},
+      QStringLiteral("death"), tr("&Died…"), {},
       [this, today] {
         if (!colony()) return tr("No colony lives here.");
         return m_hub.whyNot(*session::recordDeath(hive(), *colony(), today(), "probe"));

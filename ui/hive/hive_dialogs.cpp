@@ -255,8 +255,7 @@ void HiveActions::queen() {
                        "certain that a good queen lays."),
                     &m_window);
   auto* kind = dialog.addChoice(QStringLiteral("kind"), tr("What"));
-  for (const EventKind k : {EventKind::QueenSeenLaying, EventKind::QueenMarked,
-                            EventKind::QueenCellGiven, EventKind::CellsRemoved}) {
+  for (const EventKind k : {EventKind::QueenSeenLaying, EventKind::CellsRemoved}) {
     kind->addItem(widgets::eventText(k), static_cast<int>(k));
   }
   auto* which = dialog.addChoice(QStringLiteral("queen"), tr("Queen"));
@@ -273,8 +272,7 @@ void HiveActions::queen() {
   dialog.setMaker([=, this, &dialog] {
     auto e = event(static_cast<EventKind>(kind->currentData().toInt()), dialog.date());
     const QString id = which->currentData().toString();
-    // A cell has no queen of a name yet.
-    if (!id.isEmpty() && e.kind != EventKind::QueenCellGiven && e.kind != EventKind::CellsRemoved) {
+    if (!id.isEmpty() && e.kind != EventKind::CellsRemoved) {
       e.queen = base::QueenId(id.toStdString());
     }
     e.detail = trimmed(detail->text());

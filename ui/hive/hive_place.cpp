@@ -7,6 +7,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QScrollArea>
 #include <QSignalBlocker>
 #include <QSplitter>
@@ -29,6 +30,7 @@
 #include "ui/hive/hive_page.h"
 #include "ui/hive/journal_model.h"
 #include "ui/hive/journal_panel.h"
+#include "ui/hive/queen_dialogs.h"
 #include "ui/hive/record_words.h"
 #include "ui/hive/stack_board.h"
 #include "ui/widgets/session_model.h"
@@ -136,11 +138,16 @@ void HivePlace::makeHead(QVBoxLayout& to) {
   to.addLayout(line);
 
   m_actions = new HiveActions(m_hub, *this);
+  m_queens = new QueenActions(m_hub, *this, *m_actions);
   auto* bar = new QToolBar(tr("What to record"), this);
   bar->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  bar->addActions(m_actions->all());
-  for (QAction* action : m_actions->all()) {
-    if (auto* button = bar->widgetForAction(action)) button->setFocusPolicy(Qt::TabFocus);
+  const auto work = workActions();
+  bar->addActions(work);
+  for (QAction* action : work) {
+    auto* button = qobject_cast<QToolButton*>(bar->widgetForAction(action));
+    if (!button) continue;
+    button->setFocusPolicy(Qt::TabFocus);
+    if (action->menu()) button->setPopupMode(QToolButton::InstantPopup);
   }
   to.addWidget(bar);
   m_colonies = new QTabBar(this);
@@ -240,6 +247,7 @@ void HivePlace::showHive() {
   m_previous->setEnabled(!m_order.empty());
   m_next->setEnabled(!m_order.empty());
   m_actions->refresh();
+  m_queens->refresh();
   m_journal->reload();
   if (!state) {
     m_title->setText(tr("Hive"));
@@ -352,11 +360,20 @@ void HivePlace::printTo(QPagedPaintDevice& device) {
   printHivePage(device, m_hub, state, m_journal->model());
 }
 
+QList<QAction*> HivePlace::workActions() const {
+  QList<QAction*> out = m_actions->all();
+  // They stand in the submenus of queens and colonies.
+  out.removeOne(m_actions->named(QStringLiteral("queen")));
+  out.removeOne(m_actions->named(QStringLiteral("death")));
+  out << m_queens->queenMenu()->menuAction() << m_queens->colonyMenu()->menuAction();
+  return out;
+}
+
 QList<QAction*> HivePlace::menuActions() const {
   QList<QAction*> out{m_previous, m_next};
   auto* line = new QAction(const_cast<HivePlace*>(this));
   line->setSeparator(true);
-  out << line << m_actions->all();
+  out << line << workActions();
   auto* combs = new QAction(const_cast<HivePlace*>(this));
   combs->setSeparator(true);
   out << combs << m_board->actions();
@@ -369,7 +386,9 @@ QList<QAction*> HivePlace::menuActions() const {
 
 void HivePlace::begin(const QString& task) {
   const QString name = task == QStringLiteral("inspection") ? QStringLiteral("inspect") : task;
-  if (auto* action = m_actions->named(name)) action->trigger();
+  auto* action = m_actions->named(name);
+  if (!action) action = m_queens->named(name);
+  if (action) action->trigger();
 }
 
 void HivePlace::takeFocus() {

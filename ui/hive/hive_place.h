@@ -23,6 +23,7 @@ class CoursePanel;
 namespace outyard::hive {
 
 class HiveActions;
+class QueenActions;
 class JournalPanel;
 class StackBoard;
 
@@ -43,6 +44,8 @@ class HivePlace : public widgets::Place {
 
  private:
   void makeHead(QVBoxLayout& to);
+  /// What can be recorded, with the submenus of queens and colonies.
+  [[nodiscard]] QList<QAction*> workActions() const;
   void makeMiddle(QVBoxLayout& to);
   /// All hives by yard, each yard in walking order.
   void fillChooser();
@@ -55,6 +58,7 @@ class HivePlace : public widgets::Place {
 
   widgets::SeasonHub& m_hub;
   HiveActions* m_actions = nullptr;
+  QueenActions* m_queens = nullptr;
   std::vector<base::HiveId> m_order;
   QComboBox* m_chooser = nullptr;
   QAction* m_previous = nullptr;

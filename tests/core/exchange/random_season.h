@@ -260,6 +260,13 @@ class RandomSeason {
         case apiary::EventKind::Died:
         case apiary::EventKind::Moved:
         case apiary::EventKind::PlacesChanged:
+        case apiary::EventKind::QueenIntroduced:
+        case apiary::EventKind::QueenLost:
+        case apiary::EventKind::QueenRemoved:
+        case apiary::EventKind::Swarmed:
+        case apiary::EventKind::Sold:
+        case apiary::EventKind::Bought:
+        case apiary::EventKind::Lost:
           continue;  // these come with their state rows, below
         default:
           keep(e);

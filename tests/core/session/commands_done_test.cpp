@@ -51,7 +51,13 @@ TEST_F(CommandsTest, EventsTickTheirTaskAndNameTheRightVerb) {
       {EventKind::Installed, "session.use_install"},
       {EventKind::PlacesChanged, "session.use_swap"},
       {EventKind::Verdict, "session.use_verdict"},
-      {EventKind::Swarmed, "session.use_tables"}};
+      {EventKind::QueenIntroduced, "session.use_queen"},
+      {EventKind::QueenLost, "session.use_queen"},
+      {EventKind::QueenRemoved, "session.use_queen"},
+      {EventKind::Sold, "session.use_colony"},
+      {EventKind::Bought, "session.use_colony"},
+      {EventKind::Lost, "session.use_colony"},
+      {EventKind::Swarmed, "session.use_colony"}};
   for (const auto& [kind, key] : others) {
     e.kind = kind;
     EXPECT_THAT(refused(recordEvent(e)), ElementsAre(key));

@@ -9,6 +9,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPdfWriter>
 #include <QPlainTextEdit>
 #include <QTabBar>
@@ -41,6 +42,10 @@ class HivePlaceTest : public testing::Test {
   QAction* action(const char* name) {
     for (auto* each : m_place.menuActions()) {
       if (each->objectName() == QLatin1String(name)) return each;
+      if (!each->menu()) continue;
+      for (auto* inner : each->menu()->actions()) {
+        if (inner->objectName() == QLatin1String(name)) return inner;
+      }
     }
     ADD_FAILURE() << name;
     return nullptr;
