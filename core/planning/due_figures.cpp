@@ -105,6 +105,12 @@ constexpr std::array kTable{
     DueFigure{"due.main_flow", &F::mainFlow, 0, 3, "strength of a flow that fills supers", kOurs},
     DueFigure{"due.unwrap_before", &F::unwrapBefore, 0, 90, "days before first pollen", kPractice},
     DueFigure{"due.unwrap_after", &F::unwrapAfter, 0, 90, "days after first pollen", kPractice},
+    DueFigure{"due.wrap_frost_c", &F::wrapFrostC, -10, 10,
+              "C mean night low from which frosts come", kOurs},
+    DueFigure{"due.wrap_cold_c", &F::wrapColdC, -40, 10,
+              "C mean night low of a winter that is worth wrapping for", kOurs},
+    DueFigure{"due.wrap_before", &F::wrapBefore, 0, 90, "days before the frosts", kPractice},
+    DueFigure{"due.wrap_after", &F::wrapAfter, 0, 90, "days after the frosts begin", kPractice},
     DueFigure{"due.dead_days", &F::deadDays, 0, 60, "days until a dead hive is cleared", kPractice},
 };
 

@@ -44,6 +44,7 @@ struct DueFigures {
   double queenWindow = 7, testCombDays = 7;
   double harvestKeepKg = 12, harvestWindow = 14, mainFlow = 1.5;
   double unwrapBefore = 7, unwrapAfter = 14, deadDays = 7;
+  double wrapFrostC = 2, wrapColdC = -5, wrapBefore = 14, wrapAfter = 21;
 };
 
 struct DueFigure {

@@ -309,6 +309,7 @@ constexpr std::array kRules{
     DueRule{"wash", "look", 10, 2, false, "look", kPractice, dueWash},
     DueRule{"take_off", "harvested", 15, 1, true, "harvested box_removed", kPractice, dueTakeOff},
     DueRule{"unwrap", "unwrapped", 4, 0, false, "unwrapped", kPractice, dueUnwrap},
+    DueRule{"wrap", "wrapped", 10, 0, false, "wrapped", kPractice, dueWrap},
     DueRule{"open", "open", 12, 2, false, "open look", kPractice, dueOpen},
 };
 }  // namespace

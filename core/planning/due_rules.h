@@ -47,6 +47,11 @@ std::optional<DueTask> dueTreatOff(const ColonyFacts&, const DueFigures&);
 std::optional<DueTask> dueQueenCheck(const ColonyFacts&, const DueFigures&);
 std::optional<DueTask> dueTakeOff(const ColonyFacts&, const DueFigures&);
 std::optional<DueTask> dueUnwrap(const ColonyFacts&, const DueFigures&);
+std::optional<DueTask> dueWrap(const ColonyFacts&, const DueFigures&);
+
+/// Chance that a colony can be divided on a day; 0 where dueSplit would not look at it at all, too
+/// early for drones or too late in the year.
+double splitChance(const ColonyFacts& facts, const DueFigures& figures, base::Date day);
 
 /// Shared by the files of the rules.
 namespace due {

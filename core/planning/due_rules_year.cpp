@@ -57,17 +57,33 @@ std::optional<DueTask> dueReverse(const ColonyFacts& c, const DueFigures& f) {
   return t;
 }
 
+namespace {
+
+bool mayBeSplit(const ColonyFacts& c) {
+  return !c.upper && !c.partner && due::queenSound(c) && c.verdict != VerdictCode::SmallSound &&
+         !c.healthBar && c.combCells > 0;
+}
+
+/// No queen is mated before drones fly.
+Date dronesFrom(const ColonyFacts& c, const DueFigures& f, Date day) {
+  return c.dronesSeen ? day
+                      : std::max(day, c.yard->firstPollen.plusDays(days(f.dronesAfterPollen)));
+}
+
+}  // namespace
+
+double splitChance(const ColonyFacts& c, const DueFigures& f, Date day) {
+  if (!mayBeSplit(c) || dronesFrom(c, f, day) > day) return 0;
+  const int season = c.yard->seasonDay(day);
+  const auto then = c.on(day);
+  return then && season <= days(f.splitLastDay) ? splitReady(c, f, *then) : 0;
+}
+
 std::optional<DueTask> dueSplit(const ColonyFacts& c, const DueFigures& f) {
-  if (c.upper || c.partner || !due::queenSound(c) || c.verdict == VerdictCode::SmallSound) {
-    return std::nullopt;
-  }
-  if (c.healthBar || c.combCells <= 0) return std::nullopt;
+  if (!mayBeSplit(c)) return std::nullopt;
   const auto ready = due::firstDay(c, 0.5, splitReady, f);
   if (!ready) return std::nullopt;
-  Date from = *ready;
-  if (!c.dronesSeen) {
-    from = std::max(from, c.yard->firstPollen.plusDays(days(f.dronesAfterPollen)));
-  }
+  const Date from = dronesFrom(c, f, *ready);
   // A year's splits begin with the bee year.
   const Date last = c.yard->seasonWindow(1, f.splitLastDay).second;
   if (from > last) return std::nullopt;
@@ -221,6 +237,41 @@ std::optional<DueTask> dueUnwrap(const ColonyFacts& c, const DueFigures& f) {
   const Date from = c.yard->firstPollen.plusDays(-days(f.unwrapBefore));
   return due::task(from, c.yard->firstPollen.plusDays(days(f.unwrapAfter)), 1,
                    message("planning.due.unwrap", c.yard->firstPollen.iso()));
+}
+
+namespace {
+
+/// The usual weather of a calendar day: nobody has observed or forecast a day two years ahead, so
+/// that the yard's normals speak.
+std::optional<double> usualNight(const YardFacts& yard, Date day) {
+  const auto ahead = Date::fromYmd(day.year() + 2, day.month(), day.day());
+  if (!ahead || !yard.weather) return std::nullopt;
+  const auto weather = yard.weather(*ahead);
+  return weather ? std::optional(weather->tminC) : std::nullopt;
+}
+
+constexpr double kAutumnFrom = 244, kAutumnTo = 350;  // 1 September to mid December
+
+}  // namespace
+
+// When to wrap: common practice, no source. Frosts are near when the mean night low comes down to
+// freezing; where no winter night is much colder nobody wraps.
+std::optional<DueTask> dueWrap(const ColonyFacts& c, const DueFigures& f) {
+  if (c.wrapped || c.upper) return std::nullopt;
+  const auto [autumn, winter] = c.yard->seasonWindow(kAutumnFrom, kAutumnTo);
+  std::optional<Date> frost;
+  double coldest = 100;
+  for (Date d = autumn; d <= winter.plusDays(75); d = d.plusDays(1)) {
+    const auto night = usualNight(*c.yard, d);
+    if (!night) continue;
+    coldest = std::min(coldest, *night);
+    if (!frost && d <= winter && *night <= f.wrapFrostC) frost = d;
+  }
+  if (!frost || coldest > f.wrapColdC) return std::nullopt;
+  auto t = due::task(frost->plusDays(-days(f.wrapBefore)), frost->plusDays(days(f.wrapAfter)), 1,
+                     message("planning.due.wrap", frost->iso(), std::round(coldest)));
+  t.cautions = {message("planning.due.caution_wrap"), message("planning.caution.lift")};
+  return t;
 }
 
 }  // namespace outyard::planning

@@ -66,6 +66,8 @@ std::vector<DueRuleText> dueRuleTexts() {
       message("planning.due.rule.take_off.caution"));
   add("unwrap", message("planning.due.rule.unwrap.name"), message("planning.due.rule.unwrap.needs"),
       message("planning.due.rule.unwrap.window"), base::Message{});
+  add("wrap", message("planning.due.rule.wrap.name"), message("planning.due.rule.wrap.needs"),
+      message("planning.due.rule.wrap.window"), message("planning.due.rule.wrap.caution"));
   add("open", message("planning.due.rule.open.name"), message("planning.due.rule.open.needs"),
       message("planning.due.rule.open.window"), message("planning.due.rule.open.caution"));
   add("inspector", message("planning.due.rule.inspector.name"),

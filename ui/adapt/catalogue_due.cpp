@@ -213,6 +213,54 @@ constexpr std::array kWords{
     CatalogueEntry{
         "planning.due.rule.unwrap.window",
         QT_TRANSLATE_NOOP("Messages", "From a week before the first pollen to two weeks after.")},
+    CatalogueEntry{"planning.due.rule.wrap.name", QT_TRANSLATE_NOOP("Messages", "Wrap")},
+    CatalogueEntry{
+        "planning.due.rule.wrap.needs",
+        QT_TRANSLATE_NOOP("Messages",
+                          "The hive is not wrapped, the winter is cold there, and the yard's usual "
+                          "nights come down to frost.")},
+    CatalogueEntry{"planning.due.rule.wrap.window",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "From two weeks before the usual first frosts to three weeks "
+                                     "after. Common practice, no source.")},
+    CatalogueEntry{"planning.due.rule.wrap.caution",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Damp kills sooner than cold: leave a way for air below and "
+                                     "above. Heft with the legs, with two for a heavy hive.")},
+    CatalogueEntry{"planning.due.wrap",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "First frosts usually come about %1; the usual coldest nights "
+                                     "there are %2 °C.")},
+    CatalogueEntry{"planning.due.caution_wrap",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Leave the entrance and a small upper way open, so that damp "
+                                     "air gets out: bees die of wet rather than of cold. Feed to "
+                                     "winter weight before wrapping.")},
+    CatalogueEntry{"planning.calendar.title_shift",
+                   QT_TRANSLATE_NOOP("Messages", "Shift the planned work of %1 by %2 day(s)")},
+    CatalogueEntry{"planning.calendar.title_flow",
+                   QT_TRANSLATE_NOOP("Messages", "Shift a flow of %1 by %2 day(s)")},
+    CatalogueEntry{"planning.calendar.nothing_to_shift",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "No work is planned in %1: plan some at the desk or in the "
+                                     "rounds first.")},
+    CatalogueEntry{"planning.calendar.before_today",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Planned work in %1 would come before %2: shift it by fewer "
+                                     "than %3 day(s).")},
+    CatalogueEntry{"planning.calendar.visit_there",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "%1 has a visit on %2 that stays: shift by another number of "
+                                     "days.")},
+    CatalogueEntry{"planning.calendar.no_flow",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "%1 has no flow from day %2 to day %3 of the year: choose "
+                                     "another one.")},
+    CatalogueEntry{
+        "planning.calendar.flow_there",
+        QT_TRANSLATE_NOOP("Messages",
+                          "%1 has a flow from day %2 to day %3 already: shift by another "
+                          "number of days.")},
     CatalogueEntry{"planning.due.rule.open.name", QT_TRANSLATE_NOOP("Messages", "Open next")},
     CatalogueEntry{
         "planning.due.rule.open.needs",

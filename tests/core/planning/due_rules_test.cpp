@@ -402,6 +402,53 @@ TEST(DueUnwrap, AboutTheFirstPollen) {
   EXPECT_EQ(f.due("unwrap")->latest, day("2026-04-19"));
 }
 
+// When to wrap: common practice, no source.
+TEST(DueWrap, AboutTheUsualFirstFrostsWhereWintersAreCold) {
+  DueFacts f;
+  f.yard.from = day("2026-09-01");
+  f.yard.to = day("2026-12-31");
+  // Mean night lows fall by 0.2 degrees a day from 14 C on 1 September: 2 C on 31 October.
+  const auto falling = [](double least) {
+    return [least](base::Date d) {
+      const int month = d.month(), year = month >= 8 ? d.year() : d.year() - 1;
+      const int days = d - *base::Date::fromYmd(year, 9, 1);
+      const double night = std::max(least, 14 - 0.2 * days);
+      return std::optional<DayWeather>({night, night + 8, 0.0, 2.0});
+    };
+  };
+  f.yard.weather = falling(-12);
+  ASSERT_TRUE(f.due("wrap"));
+  EXPECT_EQ(f.due("wrap")->kind, "wrapped");
+  EXPECT_EQ(f.due("wrap")->earliest, day("2026-10-17"));
+  EXPECT_EQ(f.due("wrap")->latest, day("2026-11-21"));
+  EXPECT_EQ(f.due("wrap")->cautions.size(), 2u);
+  f.yard.weather = falling(-5);
+  EXPECT_TRUE(f.due("wrap"));
+  f.yard.weather = falling(-4.9);
+  EXPECT_FALSE(f.due("wrap")) << "no winter to wrap for";
+  f.yard.weather = falling(-12);
+  f.colony.wrapped = true;
+  EXPECT_FALSE(f.due("wrap"));
+  f.colony.wrapped = false;
+  f.yard.weather = [](base::Date) { return std::optional<DayWeather>(); };
+  EXPECT_FALSE(f.due("wrap")) << "nothing is known of the nights";
+}
+
+TEST(DueSplit, ChanceOfADayGoesWithTheRule) {
+  DueFacts f;
+  f.days(9000, 21000, 12, 12, 20000, 45000);
+  f.colony.dronesSeen = true;
+  const auto split = f.due("split");
+  ASSERT_TRUE(split);
+  EXPECT_GE(splitChance(f.colony, f.figures, split->earliest), 0.5);
+  EXPECT_LT(splitChance(f.colony, f.figures, f.yard.from), 0.1);
+  f.colony.dronesSeen = false;  // drones are expected from 10 May
+  EXPECT_EQ(splitChance(f.colony, f.figures, day("2026-05-09")), 0);
+  f.colony.dronesSeen = true;
+  f.colony.verdict = apiary::VerdictCode::Queenless;
+  EXPECT_EQ(splitChance(f.colony, f.figures, split->earliest), 0);
+}
+
 TEST(DueRules, TableIsWholeAndNamesItsSources) {
   std::set<std::string> codes;
   for (const DueRule& r : dueRules()) {
