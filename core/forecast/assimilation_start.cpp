@@ -35,9 +35,9 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
   const double springShift = figures.value("season_shift") - springLeadDays(latitudeDeg);
   const double autumnShift = figures.value("autumn_shift") + autumnLagDays(latitudeDeg);
   const double lay = layingSeason(day, springShift, autumnShift);
-  // Usual size of a colony through the year, counted as living adults: 9,000 in late winter to
-  // 33,000 in high summer (our assumption, wide).
-  const double usual = 9000 + 22000 * lay * std::clamp((day - 60) / 100.0, 0.1, 1.0);
+  // Usual size of a colony through the year, counted as living adults: 13,000 in midwinter (7,000
+  // to 8,000 on the combs as readers count) to 33,000 in high summer (our assumption, wide).
+  const double usual = 13000 + 20000 * lay * std::clamp((day - 60) / 100.0, 0.1, 1.0);
   const bool young = !establishedColony(origin);
   const double size = young ? 8000 : usual;
   const bool winterTime = day > 241 + autumnShift || day < 100 + springShift;
@@ -92,7 +92,7 @@ ColonyEnsemble startEnsemble(const Figures& figures, int members, double latitud
     ce.seenShare[i] = static_cast<float>(drawn(seenShare, random));
     ce.sealedRead[i] = static_cast<float>(drawn(sealedRead, random));
 
-    double bees = size * exactExp(0.6 * normalDraw(random));
+    double bees = size * exactExp(0.65 * normalDraw(random));
     if (firstLook && firstLook->bees) {
       // Start near the first look, yet wide: the update that follows does the rest.
       bees = firstLook->bees->median / static_cast<double>(ce.seenShare[i]) *

@@ -188,6 +188,14 @@ Page page(int count) {
        "and narrows with each look.\n"
        "- In autumn heavy mites, treatment, lost queens and starvation make a few colonies "
        "collapse; the lower edge of the band then reaches down to none.\n"
+       "- Places and starts that were never counted (latitudes 30 to 60 north and south, every "
+       "season, "
+       "nuclei of 1,500 bees, packages, broodless and full colonies, clusters in winter: 216 of "
+       "them) "
+       "are held to the bounds of the trade in `tests/core/forecast/other_places_test.cpp`; that "
+       "shows that they are plausible, not that they are right.\n"
+       "- No treatment in the journal is not no treatment: most keepers treat, and the band holds "
+       "both.\n"
        "- The same season and seed give the same figures to the last bit on one or more threads "
        "and on every vector width (tested).\n";
   return out;

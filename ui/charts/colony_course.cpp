@@ -3,12 +3,15 @@
 
 #include <QCoreApplication>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
+#include "core/forecast/day_length.h"
 #include "core/forecast/history.h"
 #include "core/forecast/weather.h"
 #include "core/planning/boost_weather.h"
+#include "core/strength/measures.h"
 #include "ui/adapt/words.h"
 
 namespace outyard::charts {
@@ -27,6 +30,14 @@ constexpr int kLooksCounted = 40;
 
 SeenPoint pointOf(Date date, const strength::Estimate& e, double scale = 1) {
   return {date, e.low * scale, e.median * scale, e.high * scale, false, {}};
+}
+
+/// A wash counts few bees of many: its error is that of a share (Wilson's interval, as the sheet of
+/// the hive gives it).
+SeenPoint washPoint(Date date, double per100, double bees) {
+  const int mites = static_cast<int>(std::lround(per100 * bees / 100));
+  const auto error = strength::wilson(mites, static_cast<int>(std::lround(bees)));
+  return {date, 100 * error.low, per100, 100 * error.high, false, {}};
 }
 
 QString surpriseWords(const forecast::Surprise& s) {
@@ -60,6 +71,7 @@ void addLooks(CourseData& data, const forecast::History& history, double massSca
   auto& sealed = data.lanes[kBrood].series[0];
   auto& brood = data.lanes[kBrood].series[1];
   auto& stores = data.lanes[kStores].series[0];
+  auto& mites = data.lanes[kMites].series[0];
   for (const auto& look : history.looks) {
     if (look.date < data.first || look.date > data.today) continue;
     data.looks.push_back(look.date);
@@ -67,6 +79,9 @@ void addLooks(CourseData& data, const forecast::History& history, double massSca
     if (look.sealed) sealed.seen.push_back(pointOf(look.date, *look.sealed));
     if (look.brood) brood.seen.push_back(pointOf(look.date, *look.brood));
     if (look.honeyKg) stores.seen.push_back(pointOf(look.date, *look.honeyKg, massScale));
+    if (look.mitesPer100 && look.washBees > 0) {
+      mites.seen.push_back(washPoint(look.date, *look.mitesPer100, look.washBees));
+    }
   }
 }
 
@@ -92,6 +107,35 @@ void markSurprises(CourseData& data, const std::vector<forecast::Surprise>& surp
   }
 }
 
+/// How often the band held by how long nobody had looked; only when looks lay differently far
+/// apart.
+void addTrustByLead(CourseData& data, const forecast::ColonyForecast& f, int count) {
+  struct Span {
+    int most;
+    int looks = 0, within = 0;
+  };
+  std::array<Span, 3> spans{Span{14}, Span{42}, Span{100000}};
+  for (auto c = f.checks.end() - count; c != f.checks.end(); ++c) {
+    auto& span = *std::find_if(spans.begin(), spans.end(),
+                               [&](const Span& s) { return c->daysSince <= s.most; });
+    ++span.looks;
+    span.within += c->within() ? 1 : 0;
+  }
+  const auto some = std::count_if(spans.begin(), spans.end(), [](auto& s) { return s.looks > 0; });
+  if (some < 2) return;
+  const QStringList names{Course::tr("within two weeks of the look before %1 of %2"),
+                          Course::tr("three to six weeks after it %1 of %2"),
+                          Course::tr("later %1 of %2")};
+  QStringList parts;
+  for (std::size_t k = 0; k < spans.size(); ++k) {
+    if (spans[k].looks == 0) continue;
+    parts << names[static_cast<qsizetype>(k)].arg(spans[k].within).arg(spans[k].looks);
+  }
+  //: The list of spans, such as "within two weeks of the look before 5 of 6".
+  data.remarks
+      << Course::tr("By how long nobody had looked: %1.").arg(parts.join(QStringLiteral(", ")));
+}
+
 void addTrust(CourseData& data, const forecast::ColonyForecast& f) {
   const int count = std::min(kLooksCounted, static_cast<int>(f.checks.size()));
   if (count == 0) {
@@ -103,6 +147,7 @@ void addTrust(CourseData& data, const forecast::ColonyForecast& f) {
   data.remarks << Course::tr("Of the last %1 looks %2 fell within the band (about 4 in 5 should).")
                       .arg(count)
                       .arg(within);
+  addTrustByLead(data, f, count);
   const auto& last = f.checks.back();
   const double ratio = last.expected.median > 0 ? last.seen / last.expected.median : 1;
   const QString seen = adapt::roundNumber(last.seen);
@@ -119,9 +164,30 @@ void addTrust(CourseData& data, const forecast::ColonyForecast& f) {
   }
 }
 
+/// Late in the year mites decide who winters: when no treatment is in the journal since midsummer,
+/// that is said, and the band holds both those who treated and those who did not.
+void addTreatment(CourseData& data, const forecast::History& history, double latitude) {
+  const int day = forecast::northernDay(latitude, data.today.dayOfYear());
+  constexpr int kMidsummer = 182, kFrom = 213;
+  const bool late = day >= kFrom || day < 60;
+  if (!late) return;
+  const int since = day >= kFrom ? day - kMidsummer : day + 365 - kMidsummer;
+  const Date midsummer = data.today.plusDays(-since);
+  const bool treated =
+      std::any_of(history.actions.begin(), history.actions.end(), [&](const forecast::Action& a) {
+        return a.kind == forecast::Action::Kind::Treated && a.date >= midsummer;
+      });
+  if (treated) return;
+  data.remarks << Course::tr(
+                      "No treatment is recorded since %1. Most keepers treat: the band holds "
+                      "colonies that were treated and some that mites take. Enter the "
+                      "treatment, or wash 300 bees, to narrow it.")
+                      .arg(adapt::dateText(midsummer));
+}
+
 }  // namespace
 
-std::vector<Lane> emptyLanes(const adapt::Units& units) {
+std::vector<Lane> emptyLanes(const adapt::Units& units, LaneSet set) {
   const QString cells = Course::tr("cells");
   std::vector<Lane> lanes(4);
   lanes[kBees] = {Course::tr("Bees"), Course::tr("on the combs"), 0, 4.6, {}};
@@ -134,13 +200,17 @@ std::vector<Lane> emptyLanes(const adapt::Units& units) {
   lanes[kStores] = {Course::tr("Stores"), units.massUnit(), 1, 2.0, {}};
   lanes[kStores].series.push_back(
       {Course::tr("stores"), units.massUnit(), Ink::Accent, false, {}, {}, {}, {}});
-  lanes[kMites] = {Course::tr("Mites"), Course::tr("in the colony"), 0, 1.6, {}};
+  if (set == LaneSet::Colony) {
+    lanes[kMites] = {Course::tr("Mites"), Course::tr("on 100 bees"), 1, 1.6, {}};
+  } else {
+    lanes[kMites] = {Course::tr("Mites"), Course::tr("in all colonies"), 0, 1.6, {}};
+  }
   lanes[kMites].series.push_back({Course::tr("mites"), {}, Ink::Alarm, false, {}, {}, {}, {}});
   return lanes;
 }
 
 void addDays(std::vector<Lane>& lanes, const std::vector<forecast::ForecastDay>& days,
-             const adapt::Units& units, Band Series::*where) {
+             const adapt::Units& units, Band Series::*where, LaneSet set) {
   const double mass = units.shown(base::Mass{1.0});
   const auto add = [](Band& to, Date date, const forecast::Band& from, double scale) {
     to.push_back({date, from.low * scale, from.median * scale, from.high * scale});
@@ -150,7 +220,8 @@ void addDays(std::vector<Lane>& lanes, const std::vector<forecast::ForecastDay>&
     add(lanes[kBrood].series[0].*where, d.date, d.sealed, 1);
     add(lanes[kBrood].series[1].*where, d.date, d.brood, 1);
     add(lanes[kStores].series[0].*where, d.date, d.honeyKg, mass);
-    add(lanes[kMites].series[0].*where, d.date, d.mites, 1);
+    add(lanes[kMites].series[0].*where, d.date, set == LaneSet::Colony ? d.mitesPer100 : d.mites,
+        1);
   }
 }
 
@@ -277,6 +348,8 @@ std::shared_ptr<CourseData> colonyCourse(const apiary::Season& season, const Cou
   std::sort(data->ticks.begin(), data->ticks.end(),
             [](const Tick& a, const Tick& b) { return a.date < b.date; });
   addTrust(*data, found.front());
+  const auto* yard = season.yard(apiary::hiveOn(season, *hive, ask.today).yard);
+  addTreatment(*data, *history, yard ? yard->latitude.value_or(45) : 45);
   markSurprises(*data, found.front().surprises);
   if (ask.trial != Trial::AsItIs) addTrial(*data, season, ask, progress);
   if (progress.cancelled()) return nullptr;

@@ -42,11 +42,13 @@ std::vector<WeatherPoint> weatherCourse(const apiary::Season& season, const base
                                         base::Date from, base::Date to, base::Date today,
                                         const adapt::Units& units);
 
+/// One colony shows mites on 100 bees, as washes count them; many show all their mites.
+enum class LaneSet { Colony, Sum };
 /// Lanes without values, in their order: bees, brood, stores, mites.
-std::vector<Lane> emptyLanes(const adapt::Units& units);
+std::vector<Lane> emptyLanes(const adapt::Units& units, LaneSet set = LaneSet::Colony);
 /// Puts a forecast's days into the lanes.
 void addDays(std::vector<Lane>& lanes, const std::vector<forecast::ForecastDay>& days,
-             const adapt::Units& units, Band Series::*where);
+             const adapt::Units& units, Band Series::*where, LaneSet set = LaneSet::Colony);
 
 /// The sum of many colonies: medians add; of the bands two parts in five move together (weather
 /// and flow are shared), the rest evens out (our assumption).

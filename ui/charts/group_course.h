@@ -2,8 +2,11 @@
 #pragma once
 #include <QDialog>
 #include <QWidget>
+#include <cstdint>
 #include <memory>
 #include <optional>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "ui/charts/colony_course.h"
@@ -67,12 +70,22 @@ class SmallCourses : public QWidget {
   int m_chosen = -1;
 };
 
+/// What was seen of a yard's colonies (of all yards without one) in the past year, a fortnight
+/// apart: the sum of each colony's last look of five weeks, brought up to all that lived there
+/// where some were not looked at. Days on which fewer than half were are left out.
+struct PastSum {
+  Band bees, sealed, brood, honeyKg;
+  [[nodiscard]] bool empty() const { return bees.empty() && brood.empty() && honeyKg.empty(); }
+};
+PastSum pastSum(const apiary::Season& season, const std::optional<base::YardId>& yard,
+                base::Date today, base::Progress& progress);
+
 /// The sum of the yard's colonies (of all yards without one), from their forecasts; null when none
 /// is ready.
 std::shared_ptr<CourseData> groupCourse(
     const apiary::Season& season, const std::optional<base::YardId>& yard, const QString& title,
     const std::vector<const forecast::ColonyForecast*>& forecasts, base::Date today,
-    const adapt::Units& units);
+    const adapt::Units& units, const PastSum& past = {});
 
 /// The course of a yard or of the whole outfit: their sum, or each hive beside the others. Follows
 /// the season while it is open.
@@ -87,8 +100,12 @@ class GroupCourseDialog : public QDialog {
 
  private:
   void refresh();
+  /// The past of what is shown, asked for beside the window when it is not at hand.
+  const PastSum& past(const std::optional<base::YardId>& yard);
 
   widgets::SeasonHub& m_hub;
+  PastSum m_past;
+  std::optional<std::pair<std::string, std::uint64_t>> m_pastOf;  ///< yard and revision
   QComboBox *m_which, *m_how;
   QStackedWidget* m_pages;
   CoursePanel* m_panel;

@@ -5,6 +5,8 @@
 #include <QSignalSpy>
 #include <QTest>
 
+#include "core/strength/estimate.h"
+#include "tests/support/season_builder.h"
 #include "tests/ui/support/desk.h"
 #include "tests/ui/support/pictures.h"
 #include "ui/charts/course_panel.h"
@@ -40,6 +42,46 @@ TEST(GroupCourse, MediansAddAndBandsEvenOutInPart) {
   EXPECT_LT(sum[0].seen.high - 15000, 4000);
   EXPECT_GT(sum[0].seen.high - 15000, 2828);
   EXPECT_TRUE(sumOf({}).empty());
+}
+
+TEST(GroupCourse, ThePastIsWhatWasSeenBroughtUpToAll) {
+  tests::SeasonBuilder b;
+  b.yard("Y").yard("Z");
+  for (const char* hive : {"A", "B", "C"}) b.livingHive(hive, "Y", 1, 1);
+  b.livingHive("D", "Z", 1, 1);
+  const auto look = [&](const char* hive, const char* date, double frames) {
+    b.inspection(hive, date, [&](apiary::Inspection& i) { i.beeFrames = frames; });
+  };
+  look("A", "2026-04-20", 4);
+  look("B", "2026-04-24", 6);
+  look("D", "2026-04-24", 9);
+  look("A", "2025-07-10", 8);  // alone of three: fewer than half
+  const auto season = b.take();
+  base::Progress quiet;
+  const auto today = day("2026-05-09");
+  const PastSum yard = pastSum(season, base::YardId("Y"), today, quiet);
+  const auto of = [&](const char* hive) {
+    return strength::estimateColony(season, base::ColonyId(hive), day("2026-04-25"))->bees->median;
+  };
+  // 25 April is a fortnight back: two of three were seen.
+  ASSERT_EQ(yard.bees.size(), 1U);
+  EXPECT_EQ(yard.bees.back().date, day("2026-04-25"));
+  EXPECT_NEAR(yard.bees.back().median, 1.5 * (of("A") + of("B")), 1);
+  EXPECT_LT(yard.bees.back().low, yard.bees.back().median);
+  EXPECT_GT(yard.bees.back().high, yard.bees.back().median);
+  EXPECT_TRUE(yard.honeyKg.empty());
+  const PastSum all = pastSum(season, std::nullopt, today, quiet);
+  EXPECT_NEAR(all.bees.back().median, 4.0 / 3 * (of("A") + of("B") + of("D")), 1);
+
+  auto a = flat("A", 10000, 2000);
+  const auto course =
+      groupCourse(season, std::nullopt, QStringLiteral("all"), {&a}, a.days.front().date, {}, all);
+  ASSERT_NE(course, nullptr);
+  EXPECT_EQ(course->first, all.bees.front().date);
+  const auto& past = course->lanes[0].series[0].past;
+  ASSERT_EQ(past.size(), all.bees.size() + 1);  // and today, where it meets what is expected
+  EXPECT_DOUBLE_EQ(past.back().median, 10000);
+  EXPECT_TRUE(course->remarks.join(QLatin1Char(' ')).contains(QStringLiteral("Before today")));
 }
 
 TEST(SmallCourses, KeysChooseAndOpen) {
@@ -81,6 +123,10 @@ TEST(GroupCourseDialog, ShowsTheSumAndEachHive) {
   double sum = 0;
   for (const auto* f : d.hub.forecasts().ofYard(yard)) sum += f->days.front().seen.median;
   EXPECT_NEAR(data->lanes[0].series[0].ahead.front().median, sum, 1e-6 * sum);
+  // The past follows from the worker.
+  EXPECT_TRUE(QTest::qWaitFor(
+      [&] { return !dialog.panel().view().data()->lanes[0].series[0].past.empty(); }, 60000));
+  EXPECT_LT(dialog.panel().view().data()->first, d.hub.workingDate());
   tests::picture(dialog, QStringLiteral("group_sum"), {980, 680});
   dialog.findChild<QComboBox*>(QStringLiteral("groupHow"))->setCurrentIndex(1);
   EXPECT_EQ(dialog.small().count(), static_cast<int>(d.hub.forecasts().ofYard(yard).size()));
