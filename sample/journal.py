@@ -411,7 +411,8 @@ class Journal:
                    detail="third spring running that she stops at four combs")
 
     def comb_of_stores(self):
-        """A comb of food from a heavy hive to its light neighbour."""
+        """A comb of food from a heavy hive to its light neighbour, an empty one back: both boxes
+        stay full."""
         here = [c for c in self.colonies if c.yard == "WF" and c.fate in ("strong", "fair")
                 and c.frame_type == "langstroth_deep" and not c.combs]
         gets, gives = min(here, key=lambda c: c.kg), max(here, key=lambda c: c.kg)
@@ -421,3 +422,6 @@ class Journal:
                             with_bees=False, amount=1.0, unit="frames")
         self.t.add("frame_moves", record=record + "-1", date=day, hive=gets.hive, box=2, slot=2,
                    other_hive=gives.hive, other_box=2, other_slot=1, with_bees=False)
+        # The comb that stood in slot 2 has slid on to slot 3.
+        self.t.add("frame_moves", record=record + "-2", date=day, hive=gives.hive, box=2, slot=1,
+                   other_hive=gets.hive, other_box=2, other_slot=3, with_bees=False)
