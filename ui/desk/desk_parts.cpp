@@ -41,14 +41,14 @@ void DeskPlace::makeHead(QVBoxLayout& to) {
   m_stop->setToolTip(tr("Stops working the desk out; yards that are ready are kept"));
   line->addWidget(m_progress);
   line->addWidget(m_stop);
-  auto* label = new QLabel(tr("Sho&w"));
+  m_showLabel = new QLabel(tr("Sho&w"));
   m_show = new QComboBox;
   m_show->setObjectName(QStringLiteral("show"));
   m_show->setAccessibleName(tr("Which work to show"));
   m_show->setToolTip(tr("Which work the list by yard shows"));
   m_show->addItems({tr("all work"), tr("overdue"), tr("not planned yet")});
-  label->setBuddy(m_show);
-  line->addWidget(label);
+  m_showLabel->setBuddy(m_show);
+  line->addWidget(m_showLabel);
   line->addWidget(m_show);
   m_plan = new QPushButton(tr("&Plan the chosen work…"));
   m_plan->setObjectName(QStringLiteral("plan"));

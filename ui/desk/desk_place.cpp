@@ -204,8 +204,10 @@ void DeskPlace::showState() {
   m_progress->setFormat(tr("%1 of %2 yards").arg(m_ready).arg(m_goal));
   const bool ready = m_facts && m_hub.isOpen();
   m_days->setVisible(ready);
-  m_sum->setVisible(ready);
-  m_show->setEnabled(ready);
+  for (QWidget* each : std::initializer_list<QWidget*>{m_showLabel, m_show, m_plan}) {
+    each->setVisible(ready);
+  }
+  if (!ready) m_sum->clear();
   if (ready) {
     m_sum->setText(m_stopped && !m_runner.fresh()
                        ? tr("Stopped: this was worked out before the last change. F5 works it out "

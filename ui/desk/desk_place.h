@@ -81,7 +81,8 @@ class DeskPlace : public widgets::Place {
   Facts m_facts;
   bool m_us, m_stopped = false, m_shared = false;
   int m_ready = 0, m_goal = 0;
-  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr;
+  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr,
+         *m_showLabel = nullptr;
   QWidget* m_noteBar = nullptr;
   QComboBox* m_show = nullptr;
   QProgressBar* m_progress = nullptr;

@@ -113,6 +113,8 @@ void DeskRunner::refresh() {
   for (const auto& [key, yard] : yards) {
     if (!m_lists.contains(yard.yard)) m_missing.insert(yard.yard);
   }
+  m_first = m_lists.empty();
+  m_sinceShown.start();
   m_goal = static_cast<int>(m_missing.size());
   m_running = true;
   Q_EMIT progressed(0, m_goal);
@@ -120,8 +122,11 @@ void DeskRunner::refresh() {
 }
 
 void DeskRunner::next() {
+  constexpr int kShowEvery = 1500;  // milliseconds
   if (m_missing.empty()) {
-    askSums();
+    askSums(true);
+  } else if (m_first && !m_lists.empty() && m_sinceShown.hasExpired(kShowEvery)) {
+    askSums(false);
   } else {
     // What is looked at comes first.
     const auto& chosen = m_hub.selection().yard;
@@ -150,20 +155,22 @@ void DeskRunner::askYard(const base::YardId& yard) {
   });
 }
 
-void DeskRunner::askSums() {
+void DeskRunner::askSums(bool last) {
   std::vector<std::shared_ptr<const planning::DueList>> lists;
   for (const auto& [yard, list] : m_lists) lists.push_back(list);
   m_hub.forecasts().beside(
-      kWork, [self = QPointer(this), lists](const apiary::Season& season, base::Progress&) {
+      kWork, [self = QPointer(this), lists, last](const apiary::Season& season, base::Progress&) {
         std::vector<const planning::DueList*> parts;
         for (const auto& list : lists) parts.push_back(list.get());
         auto facts = std::make_shared<const planning::DeskFacts>(
             planning::deskFacts(season, planning::joined(parts)));
-        return widgets::SideResult([self, facts] {
+        return widgets::SideResult([self, facts, last] {
           if (!self) return;
-          self->m_running = false;
-          self->m_fresh = true;
+          self->m_running = !last;
+          self->m_fresh = last;
+          self->m_sinceShown.restart();
           Q_EMIT self->finished(facts);
+          if (!last && self->m_running) self->next();
         });
       });
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <QElapsedTimer>
 #include <QObject>
 #include <map>
 #include <memory>
@@ -45,6 +46,7 @@ class DeskRunner : public QObject {
 
  Q_SIGNALS:
   void progressed(int ready, int goal);
+  /// All of it; on the first go of a large outfit also what is ready so far, before fresh().
   void finished(std::shared_ptr<const outyard::planning::DeskFacts> facts);
   void cancelled();
   /// The facts handed out no longer fit; refresh() works the new ones out.
@@ -53,7 +55,7 @@ class DeskRunner : public QObject {
  private:
   void next();
   void askYard(const base::YardId& yard);
-  void askSums();
+  void askSums(bool last);
   void seasonChanged(const session::Notice& notice);
   void stop();
 
@@ -62,6 +64,8 @@ class DeskRunner : public QObject {
   std::map<base::YardId, std::shared_ptr<const planning::DueList>> m_lists;
   std::set<base::YardId> m_missing;
   int m_goal = 0;
+  bool m_first = false;  ///< nothing was ready before: what comes in is shown at once
+  QElapsedTimer m_sinceShown;
   bool m_running = false, m_fresh = false;
 };
 

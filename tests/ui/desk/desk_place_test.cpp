@@ -334,7 +334,7 @@ TEST_F(DeskPlaceTest, StoppedItSaysSoAndGoesOnWhenAsked) {
   EXPECT_FALSE(place.busy());
   EXPECT_TRUE(field<QLabel>(place, "emptySentence")->text().startsWith(QStringLiteral("Stopped")));
   field<QPushButton>(place, "first_again")->click();
-  ASSERT_TRUE(QTest::qWaitFor([&] { return place.facts() != nullptr; }, 60000));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !place.busy(); }, 60000));
   EXPECT_EQ(place.facts()->due.tasks.size(), due().tasks.size());
   // Stopped after a change, what is shown is said to be old.
   apiary::Flow flow;
@@ -489,7 +489,7 @@ TEST_F(Pictures, InLightAndDarkAndLarge) {
     DeskPlace place(m_desk.hub);
     place.resize(1200, 740);
     place.show();
-    ASSERT_TRUE(QTest::qWaitFor([&] { return place.facts() != nullptr; }, 60000));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !place.busy(); }, 60000));
     tests::picture(place, QStringLiteral("desk-large"), {1200, 740});
     tests::expectNothingCut(place);
   }
