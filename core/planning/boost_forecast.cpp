@@ -146,6 +146,27 @@ class Runs {
     return out;
   }
 
+  /// nullopt when one of the colonies cannot be forecast.
+  [[nodiscard]] std::optional<PairPromise> promise(const BoostOption& o) const {
+    const Worked worked = work(o);
+    if (!worked.done) return std::nullopt;
+    PairPromise out;
+    out.chance = worked.chance;
+    out.gain = worked.gain;
+    out.receiverWithout = forecast::bandsOf(m_alone.at(o.colony).back());
+    if (o.method == Method::Leave) {
+      out.receiverWith = out.receiverWithout;
+    } else if (!o.donorColony) {
+      out.receiverWith = forecast::bandsOf(own(o).days.back());
+    } else {
+      const auto pair = both(o);
+      out.receiverWith = forecast::bandsOf(pair.receiver.days.back());
+      out.donorWithout = forecast::bandsOf(m_alone.at(*o.donorColony).back());
+      out.donorWith = forecast::bandsOf(pair.donor.days.back());
+    }
+    return out;
+  }
+
  private:
   [[nodiscard]] Worked alone(const BoostOption& o) const {
     const MemberDay& without = m_alone.at(o.colony).back();
@@ -273,6 +294,16 @@ double percent(double share) {
   return std::round(100 * share);
 }
 
+/// The problem with that option alone.
+BoostProblem onlyOption(const BoostProblem& problem, const BoostOption& option) {
+  BoostProblem one;
+  one.request = problem.request;
+  one.target = problem.target;
+  one.judgements = problem.judgements;
+  one.options = {option};
+  return one;
+}
+
 void reword(BoostOption& o, const Worked& w, Date target) {
   std::erase_if(o.why, [](const base::Message& m) { return m.key == "planning.why.cost"; });
   if (o.method == Method::Leave) return;
@@ -382,17 +413,22 @@ bool benefitsFromForecast(const apiary::Season& season, BoostProblem& problem,
 std::optional<PairCourse> pairCourse(const apiary::Season& season, const BoostProblem& problem,
                                      const BoostOption& option, const BoostFigures& figures,
                                      base::Progress& progress) {
-  BoostProblem one;
-  one.request = problem.request;
-  one.target = problem.target;
-  one.judgements = problem.judgements;
-  one.options = {option};
+  const BoostProblem one = onlyOption(problem, option);
   std::vector<Date> days;
   for (Date d = one.request.date; d < one.target; d = d.plusDays(7)) days.push_back(d);
   days.push_back(one.target);
   Runs runs(season, one, figures, std::move(days));
   if (!runs.prepare(1, progress)) return std::nullopt;
   return runs.course(option);
+}
+
+std::optional<PairPromise> pairPromise(const apiary::Season& season, const BoostProblem& problem,
+                                       const BoostOption& option, const BoostFigures& figures,
+                                       base::Progress& progress) {
+  const BoostProblem one = onlyOption(problem, option);
+  Runs runs(season, one, figures, {one.target});
+  if (!runs.prepare(1, progress)) return std::nullopt;
+  return runs.promise(option);
 }
 
 base::Result<BoostProblem> makeForecastProblem(const apiary::Season& season,

@@ -36,4 +36,17 @@ std::optional<PairCourse> pairCourse(const apiary::Season& season, const BoostPr
                                      const BoostOption& option, const BoostFigures& figures,
                                      base::Progress& progress);
 
+/// What the plan says of a pair on the last day: everything with and without the option; the
+/// donor's are empty for an option without one.
+struct PairPromise {
+  forecast::ForecastDay receiverWithout, receiverWith;
+  std::optional<forecast::ForecastDay> donorWithout, donorWith;
+  BoostChance chance;
+  Gain gain;
+};
+/// On problem.target. nullopt when cancelled, or when one of the two cannot be forecast.
+std::optional<PairPromise> pairPromise(const apiary::Season& season, const BoostProblem& problem,
+                                       const BoostOption& option, const BoostFigures& figures,
+                                       base::Progress& progress);
+
 }  // namespace outyard::planning

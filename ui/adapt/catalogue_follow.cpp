@@ -91,6 +91,39 @@ constexpr std::array kWords{
                    QT_TRANSLATE_NOOP("Messages",
                                      "Eggs, bees left, food. Note the seams: the forecast follows "
                                      "what flew home.")},
+    CatalogueEntry{"planning.review.seams", QT_TRANSLATE_NOOP("Messages", "%1–%2 seams")},
+    CatalogueEntry{"planning.review.seams_one", QT_TRANSLATE_NOOP("Messages", "%1 seams")},
+    CatalogueEntry{"planning.review.seen",
+                   QT_TRANSLATE_NOOP("Messages", "Promised %1 on %2, seen %3.")},
+    CatalogueEntry{"planning.review.so_far",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "So far: promised %1 on %2, seen %3. The day to judge by is "
+                                     "%4.")},
+    CatalogueEntry{"planning.review.waiting",
+                   QT_TRANSLATE_NOOP("Messages", "Promised %1 on %2; not looked at yet.")},
+    CatalogueEntry{"planning.review.waiting_plain",
+                   QT_TRANSLATE_NOOP("Messages", "To be judged on %1.")},
+    CatalogueEntry{"planning.review.died",
+                   QT_TRANSLATE_NOOP("Messages", "Promised %1 on %2; died on %3.")},
+    CatalogueEntry{"planning.review.died_plain", QT_TRANSLATE_NOOP("Messages", "Died on %1.")},
+    CatalogueEntry{"planning.review.not_made",
+                   QT_TRANSLATE_NOOP("Messages", "Planned for %1 and not made.")},
+    CatalogueEntry{
+        "planning.review.not_looked",
+        QT_TRANSLATE_NOOP("Messages", "Promised %1 on %2; nobody looked within three weeks.")},
+    CatalogueEntry{"planning.review.not_looked_plain",
+                   QT_TRANSLATE_NOOP("Messages", "Nobody looked within three weeks of %1.")},
+    CatalogueEntry{"planning.review.unknown",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Seen %2 seams on %1. The records of the plan's day are not "
+                                     "in this season, so its promise cannot be worked out.")},
+    CatalogueEntry{"planning.review.sum",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Of %1 promises %2 fell within. In %3 the colony was nearer "
+                                     "to the forecast with the boost than to that without.")},
+    CatalogueEntry{
+        "planning.review.sum_none",
+        QT_TRANSLATE_NOOP("Messages", "No boost has been looked at near its target day yet.")},
 };
 
 }  // namespace
