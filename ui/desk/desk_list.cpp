@@ -3,6 +3,7 @@
 
 #include <QHelpEvent>
 #include <QItemSelectionModel>
+#include <QScrollBar>
 #include <QStandardItem>
 #include <QStandardItemModel>
 #include <QStyle>
@@ -97,7 +98,11 @@ void DeskList::setRows(Facts facts, const std::vector<Branch>& rows) {
     if (isExpanded(index)) open.insert(idOf(rowOf(index)));
   }
   for (const auto& index : selectionModel()->selectedIndexes()) chosen.insert(idOf(rowOf(index)));
-  if (currentIndex().isValid()) current = idOf(rowOf(currentIndex()));
+  // Who stands at the top stays there, whatever comes to stand first.
+  const bool atTop = !currentIndex().parent().isValid() && currentIndex().row() <= 0;
+  if (currentIndex().isValid() && !atTop) current = idOf(rowOf(currentIndex()));
+  const int scrolled = verticalScrollBar()->value();
+  setAutoScroll(false);
   {
     const QSignalBlocker quiet(selectionModel());
     m_model->removeRows(0, m_model->rowCount());
@@ -109,6 +114,7 @@ void DeskList::setRows(Facts facts, const std::vector<Branch>& rows) {
       m_model->appendRow(item);
     }
   }
+  const bool alone = m_hub.season().table<apiary::Yard>().size() == 1;
   QItemSelection again;
   QModelIndex at;
   const auto take = [&](const QModelIndex& index) {
@@ -119,13 +125,16 @@ void DeskList::setRows(Facts facts, const std::vector<Branch>& rows) {
   for (int i = 0; i < m_model->rowCount(); ++i) {
     const auto index = m_model->index(i, 0);
     // At first all yards are to be seen at a glance; one alone is open.
-    if (open.contains(idOf(rowOf(index))) || (first && rows.size() == 1)) setExpanded(index, true);
+    if (open.contains(idOf(rowOf(index))) || (first && alone)) setExpanded(index, true);
     take(index);
     for (int k = 0; k < m_model->rowCount(index); ++k) take(m_model->index(k, 0, index));
   }
   if (!at.isValid() && m_model->rowCount() > 0) at = m_model->index(0, 0);
   selectionModel()->setCurrentIndex(at, QItemSelectionModel::NoUpdate);
   selectionModel()->select(again, QItemSelectionModel::ClearAndSelect);
+  executeDelayedItemsLayout();
+  verticalScrollBar()->setValue(scrolled);
+  setAutoScroll(true);
   viewport()->update();
   Q_EMIT chosenChanged();
 }
