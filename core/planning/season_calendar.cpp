@@ -189,7 +189,7 @@ class Maker {
       auto* cell = at(t.yard, t.date);
       if (!cell) continue;
       cell->tasks.push_back(i);
-      if (isBoost(t.kind)) {
+      if (t.rule == "planned" && isBoost(t.kind)) {
         ++cell->boostsPlanned;
       } else if (t.rule == "treat" || t.kind == "treated") {
         ++cell->treatmentsPlanned;

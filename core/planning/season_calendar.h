@@ -15,7 +15,7 @@ struct CalendarAsk {
   base::Date first, last;           ///< widened to whole weeks, Monday to Sunday; at most two years
   std::vector<base::YardId> yards;  ///< empty = every yard
   std::uint64_t seed = 1;
-  int members = 100;  ///< of each forecast; weeks need no finer ones
+  int members = 96;  ///< of each forecast; weeks need no finer ones
 };
 
 /// One yard in one week. Counts of records are of what was done, counts of tasks of what is planned

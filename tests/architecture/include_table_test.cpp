@@ -43,13 +43,14 @@ const std::map<std::string, Rooms>& includeTable() {
       {"ui/hive", with(kTools, {"ui/charts"})},
       {"ui/pairs", kTools},
       {"ui/entry", kTools},
-      {"ui/main_window",
-       with(kTools, {"ui/charts", "ui/desk", "ui/yards", "ui/hive", "ui/pairs", "ui/entry"})},
+      {"ui/calendar", kTools},
+      {"ui/main_window", with(kTools, {"ui/charts", "ui/desk", "ui/yards", "ui/hive", "ui/pairs",
+                                       "ui/entry", "ui/calendar"})},
   };
   return kTable;
 }
 
-const Rooms kPlaces{"ui/desk", "ui/yards", "ui/hive", "ui/pairs"};
+const Rooms kPlaces{"ui/desk", "ui/yards", "ui/hive", "ui/pairs", "ui/calendar"};
 
 struct Include {
   std::string from, file;  // room and file that includes

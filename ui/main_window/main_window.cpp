@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include "ui/adapt/words.h"
+#include "ui/calendar/calendar_place.h"
 #include "ui/desk/desk_place.h"
 #include "ui/hive/hive_place.h"
 #include "ui/main_window/figures_dialog.h"
@@ -92,6 +93,7 @@ void MainWindow::makePlaces() {
   addPlace(QStringLiteral("yards"), yards);
   addPlace(QStringLiteral("hive"), new hive::HivePlace(m_hub));
   addPlace(QStringLiteral("pairs"), pairs);
+  addPlace(QStringLiteral("calendar"), new calendar::CalendarPlace(m_hub));
 }
 
 void MainWindow::doFor(const QString& what) {
