@@ -45,7 +45,9 @@ base::Result<base::Message> said(const ImportSummary& done) {
   return base::message("session.as_said", done.lines.join(u'\n').toStdString());
 }
 
-FileServices services() {
+}  // namespace
+
+FileServices windowServices() {
   FileServices s;
   s.create = [](const QString& file) { return sessionOf(newSeason(file, false)); };
   s.open = [](const QString& file) { return sessionOf(openSeason(file)); };
@@ -85,15 +87,13 @@ FileServices services() {
   return s;
 }
 
-}  // namespace
-
 int runWindow(const QString& file) {
   adapt::DeskSettings settings(adapt::DeskSettings::usualFile());
   const adapt::SystemClock clock;
   widgets::WindowDialogs dialogs;
   widgets::SeasonHub hub(dialogs, settings, clock);
   widgets::applyTheme(settings.get(adapt::desk::kTheme));
-  main_window::MainWindow window(hub, services());
+  main_window::MainWindow window(hub, windowServices());
   window.show();
   const QString last = settings.get(adapt::desk::kLastSeason);
   if (!file.isEmpty()) {

@@ -2,6 +2,7 @@
 #pragma once
 #include <span>
 #include <string_view>
+#include <vector>
 
 namespace outyard::adapt {
 
@@ -14,6 +15,8 @@ struct CatalogueEntry {
 /// One list for each core room, in catalogue_<room>.cpp; words.cpp joins them.
 std::span<const CatalogueEntry> apiaryWords();
 std::span<const CatalogueEntry> sessionWords();
+/// Names of the undo steps, of core/session.
+std::span<const CatalogueEntry> titleWords();
 /// A typed sheet, of core/session.
 std::span<const CatalogueEntry> entryWords();
 /// Visits and rounds, of core/session.
@@ -33,5 +36,8 @@ std::span<const CatalogueEntry> deskWords();
 std::span<const CatalogueEntry> sheetWords();
 /// Names of codes: "code.verdict.small_sound", "code.method.stack", ...
 std::span<const CatalogueEntry> codeWords();
+
+/// Every list above.
+std::vector<std::span<const CatalogueEntry>> everyCatalogue();
 
 }  // namespace outyard::adapt

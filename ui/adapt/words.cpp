@@ -14,6 +14,13 @@
 #include "ui/adapt/system_clock.h"
 
 namespace outyard::adapt {
+
+std::vector<std::span<const CatalogueEntry>> everyCatalogue() {
+  return {apiaryWords(), sessionWords(), titleWords(),    entryWords(),    visitWords(),
+          queenWords(),  storageWords(), exchangeWords(), strengthWords(), planningWords(),
+          dueWords(),    followWords(),  deskWords(),     sheetWords(),    codeWords()};
+}
+
 namespace {
 
 using Catalogue = std::unordered_map<std::string_view, const char*>;
@@ -21,9 +28,7 @@ using Catalogue = std::unordered_map<std::string_view, const char*>;
 const Catalogue& catalogue() {
   static const Catalogue joined = [] {
     Catalogue all;
-    for (const auto list : {apiaryWords(), sessionWords(), entryWords(), visitWords(), queenWords(),
-                            storageWords(), exchangeWords(), strengthWords(), planningWords(),
-                            dueWords(), followWords(), deskWords(), sheetWords(), codeWords()}) {
+    for (const auto list : everyCatalogue()) {
       for (const CatalogueEntry& entry : list) all.emplace(entry.key, entry.text);
     }
     return all;

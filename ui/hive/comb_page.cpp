@@ -7,13 +7,17 @@
 #include <QPushButton>
 #include <QTableView>
 #include <QVBoxLayout>
+#include <map>
 
+#include "core/strength/frame_table.h"
 #include "ui/hive/comb_face_edit.h"
 #include "ui/hive/comb_model.h"
+#include "ui/hive/oval_entry.h"
 
 namespace outyard::hive {
 
-CombPage::CombPage(CombModel& model, QWidget* parent) : QWidget(parent), m_model(model) {
+CombPage::CombPage(CombModel& model, bool inches, QWidget* parent)
+    : QWidget(parent), m_model(model) {
   auto* all = new QHBoxLayout(this);
   m_table = new QTableView(this);
   m_table->setObjectName(QStringLiteral("combs"));
@@ -62,11 +66,17 @@ CombPage::CombPage(CombModel& model, QWidget* parent) : QWidget(parent), m_model
             QStringLiteral("clearSide"), *right, [this](int row) { m_model.clearSide(row); });
   addButton(tr("Next side"), QKeySequence(Qt::CTRL | Qt::Key_N), QStringLiteral("nextSide"), *right,
             next);
+  m_oval = new OvalEntry(m_model, inches, this);
+  m_oval->setFixedWidth(260);
+  right->addWidget(m_oval);
+  addButton(tr("Fill in the oval"), QKeySequence(Qt::CTRL | Qt::Key_E), QStringLiteral("fillOval"),
+            *right, [this](int) { Q_EMIT said(m_oval->fillIn()); });
   right->addStretch();
   all->addLayout(right);
   connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
           [this](const QModelIndex& current) {
             m_face->setRow(current.isValid() ? current.row() : -1);
+            m_oval->setRow(current.isValid() ? current.row() : -1);
           });
   connect(m_face, &CombFaceEdit::sideFilled, this, [next, this] { next(m_face->row()); });
 }
@@ -92,6 +102,16 @@ void CombPage::addButton(const QString& text, const QKeySequence& key, const QSt
 
 void CombPage::choose(int row) {
   m_table->setCurrentIndex(m_model.index(row, CombModel::kFirstContent));
+}
+
+void CombPage::setAreas(const apiary::Season& season, const std::vector<apiary::BoxState>& boxes) {
+  std::map<int, double> areas;
+  for (const auto& box : boxes) {
+    if (const auto f = strength::figuresFor(season, box.frameType)) {
+      areas[box.position] = f->combCm2;
+    }
+  }
+  m_oval->setAreas(std::move(areas));
 }
 
 void CombPage::takeFocus() {

@@ -73,7 +73,8 @@ InspectionForm::InspectionForm(widgets::SeasonHub& hub, const base::HiveId& hive
   m_pages = new QTabWidget(this);
   m_pages->setObjectName(QStringLiteral("pages"));
   m_pages->addTab(makeSummary(), tr("&What was seen"));
-  m_combPage = new CombPage(*m_combs, m_pages);
+  const bool inches = m_hub.settings().get(adapt::desk::kLengthUnit) == adapt::LengthUnit::Foot;
+  m_combPage = new CombPage(*m_combs, inches, m_pages);
   connect(m_combPage, &CombPage::said, this, &InspectionForm::say);
   m_pages->addTab(m_combPage, tr("&Comb by comb"));
   all->addWidget(m_pages, 1);
@@ -357,6 +358,7 @@ void InspectionForm::showStack() {
     boxes = state.boxesOf(base::ColonyId(m_colony->currentText().toStdString()));
   }
   m_combs->setBoxes(boxes);
+  m_combPage->setAreas(m_hub.season(), boxes);
   m_combsTouched = false;
   if (m_combs->rowCount() > 0) m_combPage->choose(0);
 }

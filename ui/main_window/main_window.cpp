@@ -19,7 +19,9 @@
 #include "ui/hive/hive_place.h"
 #include "ui/main_window/figures_dialog.h"
 #include "ui/main_window/guide.h"
+#include "ui/main_window/reader_dialog.h"
 #include "ui/pairs/pairs_place.h"
+#include "ui/rounds/rounds_place.h"
 #include "ui/widgets/forecast_status.h"
 #include "ui/yards/yards_place.h"
 
@@ -93,6 +95,13 @@ void MainWindow::makePlaces() {
   addPlace(QStringLiteral("yards"), yards);
   addPlace(QStringLiteral("hive"), new hive::HivePlace(m_hub));
   addPlace(QStringLiteral("pairs"), pairs);
+  auto* rounds = new rounds::RoundsPlace(m_hub);
+  connect(rounds, &rounds::RoundsPlace::asked, this, &MainWindow::doFor);
+  connect(rounds, &rounds::RoundsPlace::sheetsAsked, this,
+          [this](const std::vector<base::YardId>& yards, base::Date day) {
+            if (m_services.makeSheets) printSheets(yards, day);
+          });
+  addPlace(QStringLiteral("rounds"), rounds);
   addPlace(QStringLiteral("calendar"), new calendar::CalendarPlace(m_hub));
 }
 
@@ -102,6 +111,7 @@ void MainWindow::doFor(const QString& what) {
   if (what == QStringLiteral("open")) chooseSeason();
   if (what == QStringLiteral("tables")) importTables();
   if (what == QStringLiteral("weather")) importWeather();
+  if (what == QStringLiteral("sheet")) enterSheet();
 }
 
 void MainWindow::addPlace(const QString& name, widgets::Place* place) {
@@ -227,6 +237,13 @@ void MainWindow::makeEditMenu() {
       menu, tr("Fi&gures of this outfit…"), {},
       [this] {
         FiguresDialog dialog(m_hub, this);
+        dialogs().run(dialog);
+      },
+      true);
+  addTo(
+      menu, tr("&Calibrate a reader…"), {},
+      [this] {
+        ReaderDialog dialog(m_hub, this);
         dialogs().run(dialog);
       },
       true);

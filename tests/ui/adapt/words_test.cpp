@@ -18,9 +18,7 @@ using base::message;
 
 std::vector<CatalogueEntry> allEntries() {
   std::vector<CatalogueEntry> all;
-  for (const auto list :
-       {apiaryWords(), sessionWords(), entryWords(), storageWords(), exchangeWords(),
-        strengthWords(), planningWords(), sheetWords(), codeWords()}) {
+  for (const auto list : everyCatalogue()) {
     all.insert(all.end(), list.begin(), list.end());
   }
   return all;

@@ -14,6 +14,7 @@
 
 #include "tests/ui/support/desk.h"
 #include "ui/hive/comb_face_edit.h"
+#include "ui/hive/comb_model.h"
 
 namespace outyard::hive {
 namespace {
@@ -273,6 +274,35 @@ TEST_F(InspectionFormTest, CombsAreFilledInByLetters) {
   EXPECT_EQ(sides[1]->undrawnPct, 100);
   EXPECT_EQ(sides[2]->openPct, 12.5);
   EXPECT_EQ(sides[2]->honeyPct, std::nullopt);  // the rest was not looked at
+}
+
+// pi/4 of 30 by 15 cm is 353 cm2: 40 % of a Langstroth deep face of 880 cm2 (geometry).
+TEST_F(InspectionFormTest, AnOvalPatchFillsItsShareOfTheSide) {
+  field<QTabWidget>(m_form, "pages")->setCurrentIndex(1);
+  auto* length = field<QLineEdit>(m_form, "ovalLength");
+  length->setFocus();
+  m_keys.fill("30");
+  m_keys.fill("15");
+  EXPECT_TRUE(field<QLabel>(m_form, "ovalGives")->text().contains(u"40 %"));
+  QTest::keyClick(&m_form, Qt::Key_E, Qt::ControlModifier);
+  auto* table = field<QTableView>(m_form, "combs");
+  const int sealed = [&] {
+    for (int k = 0; k < kContentCount; ++k) {
+      if (combContents()[static_cast<std::size_t>(k)].share == &apiary::CombSide::sealedPct) {
+        return CombModel::kFirstContent + k;
+      }
+    }
+    return -1;
+  }();
+  EXPECT_EQ(table->model()->index(0, sealed).data().toString(), QStringLiteral("40"));
+  EXPECT_TRUE(length->text().isEmpty());
+  // Larger than the comb: refused in words, nothing changes.
+  length->setFocus();
+  m_keys.fill("60");
+  m_keys.fill("60");
+  QTest::keyClick(&m_form, Qt::Key_E, Qt::ControlModifier);
+  EXPECT_EQ(table->model()->index(0, sealed).data().toString(), QStringLiteral("40"));
+  EXPECT_FALSE(length->text().isEmpty());
 }
 
 TEST_F(InspectionFormTest, ACombThatDoesNotAddUpIsNotRecorded) {
