@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include "core/base/text.h"
 
@@ -109,20 +110,32 @@ void visit(Calendar& c, const apiary::Season& season, const apiary::Visit& v,
   c.line("END:VEVENT");
 }
 
-}  // namespace
-
-std::string calendarText(const apiary::Season& season, const planning::DueList& due, Date from,
-                         const std::string& nowUtc, const Word& word) {
-  const std::string stamp = compact(nowUtc);
-  Calendar c;
+void writeVisits(Calendar& c, const apiary::Season& season, Date from, std::optional<Date> to,
+                 const std::string& stamp, const Word& word) {
   std::vector<const apiary::Visit*> visits;
   for (const auto& [key, v] : season.table<apiary::Visit>()) {
-    if (v.date >= from) visits.push_back(&v);
+    if (v.date >= from && (!to || v.date <= *to)) visits.push_back(&v);
   }
   std::stable_sort(visits.begin(), visits.end(), [](const auto* a, const auto* b) {
     return std::tie(a->date, a->yard) < std::tie(b->date, b->yard);
   });
   for (const auto* v : visits) visit(c, season, *v, stamp, word);
+}
+
+}  // namespace
+
+std::string visitsCalendar(const apiary::Season& season, Date from, Date to,
+                           const std::string& nowUtc, const Word& word) {
+  Calendar c;
+  writeVisits(c, season, from, to, compact(nowUtc), word);
+  return c.finish();
+}
+
+std::string calendarText(const apiary::Season& season, const planning::DueList& due, Date from,
+                         const std::string& nowUtc, const Word& word) {
+  const std::string stamp = compact(nowUtc);
+  Calendar c;
+  writeVisits(c, season, from, std::nullopt, stamp, word);
 
   std::map<std::pair<Date, base::YardId>, std::vector<const planning::DueTask*>> byDay;
   for (const auto& t : due.tasks) byDay[{t.date, t.yard}].push_back(&t);

@@ -17,6 +17,10 @@ using Word = std::function<std::string(const base::Message&)>;
 std::string calendarText(const apiary::Season& season, const planning::DueList& due,
                          base::Date from, const std::string& nowUtc, const Word& word);
 
+/// The visits from one day to another alone, in the same way: the round of a day.
+std::string visitsCalendar(const apiary::Season& season, base::Date from, base::Date to,
+                           const std::string& nowUtc, const Word& word);
+
 /// Yards and hives as GeoJSON (RFC 7946): points, longitude first. A hive's point is worked out
 /// from its place on the drawing, whose middle is taken as the yard's position; a yard without a
 /// position has no geometry, nor have its hives.

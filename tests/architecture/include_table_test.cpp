@@ -44,13 +44,14 @@ const std::map<std::string, Rooms>& includeTable() {
       {"ui/pairs", kTools},
       {"ui/entry", kTools},
       {"ui/calendar", kTools},
+      {"ui/rounds", kTools},
       {"ui/main_window", with(kTools, {"ui/charts", "ui/desk", "ui/yards", "ui/hive", "ui/pairs",
-                                       "ui/entry", "ui/calendar"})},
+                                       "ui/entry", "ui/calendar", "ui/rounds"})},
   };
   return kTable;
 }
 
-const Rooms kPlaces{"ui/desk", "ui/yards", "ui/hive", "ui/pairs", "ui/calendar"};
+const Rooms kPlaces{"ui/desk", "ui/yards", "ui/hive", "ui/pairs", "ui/calendar", "ui/rounds"};
 
 struct Include {
   std::string from, file;  // room and file that includes

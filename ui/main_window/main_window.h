@@ -100,7 +100,7 @@ class MainWindow : public QMainWindow {
   void makeGuide();
   /// The next place of the bar; its shortcut follows the order.
   void addPlace(const QString& name, widgets::Place* place);
-  /// What a place asks of the window: "sample", "new", "open", "tables", "weather".
+  /// What a place asks of the window: "sample", "new", "open", "tables", "weather", "sheet".
   void doFor(const QString& what);
   bool takeOver(FileServices::Opened opened, const QString& file);
   void newSeason();

@@ -164,7 +164,7 @@ TEST_F(MainWindowTest, FindGoesToTheHive) {
 }
 
 TEST_F(MainWindowTest, PlacesAreReachedByNameAndRemembered) {
-  for (const char* name : {"desk", "yards", "hive", "pairs"}) {
+  for (const char* name : {"desk", "yards", "hive", "rounds", "pairs"}) {
     m_window.showPlace(QLatin1String(name));
     EXPECT_EQ(m_window.placeName(), QLatin1String(name));
   }

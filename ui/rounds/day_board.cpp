@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/rounds/day_board.h"
+
+#include <QContextMenuEvent>
+#include <QGridLayout>
+#include <QTimer>
+#include <algorithm>
+
+#include "ui/adapt/system_clock.h"
+#include "ui/rounds/rounds_words.h"
+#include "ui/widgets/session_model.h"
+
+namespace outyard::rounds {
+namespace {
+constexpr int kWeek = 7;
+}
+
+DayBoard::DayBoard(widgets::SeasonHub& hub, QWidget* parent) : QScrollArea(parent), m_hub(hub) {
+  setObjectName(QStringLiteral("board"));
+  setAccessibleName(tr("Days and their visits"));
+  setWidgetResizable(true);
+  setFrameShape(QFrame::NoFrame);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setFocusPolicy(Qt::NoFocus);
+}
+
+void DayBoard::show(const RoundBoard& board) {
+  // Where the keyboard is now: the cards are made anew.
+  const bool within = m_page && (m_page->isAncestorOf(focusWidget()) && focusWidget()->hasFocus());
+  m_board = board;
+  m_cells.clear();
+  auto* page = new QWidget;
+  auto* grid = new QGridLayout(page);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setSpacing(6);
+  const auto units = adapt::Units::from(m_hub.settings());
+  const auto& season = m_hub.season();
+  int at = 0;
+  for (const BoardDay& day : m_board.days) {
+    auto* cell = new DayCell(day.date());
+    const base::Date date = day.date();
+    const QString said = daySentence(m_board, day, season, units);
+    cell->head().setAccessibleName(said);
+    int number = 0;
+    for (const BoardStop& stop : day.stops) {
+      const auto* weather = dayOf(m_board.due, stop.yard, date);
+      StopCard::Text text;
+      text.name = yardName(season, stop.yard);
+      const auto open = stop.stop.tasks.size();
+      text.work = open == 0 && !stop.done.empty()
+                      ? tr("%1 done").arg(stop.done.size())
+                      : QStringLiteral("%1, %2").arg(
+                            open == 0 ? tr("no work yet") : tr("%1 to do").arg(open),
+                            hoursText(stop.stop.workHours));
+      text.drive = stop.proposed() ? tr("proposed") : legText(stop.stop, units);
+      if (stop.visit && !stop.fresh.empty()) {
+        text.drive = tr("%1 proposed").arg(stop.fresh.size());
+      }
+      text.warmth = warmthText(weather);
+      text.warm = warmthOf(weather);
+      if (date < m_hub.workingDate()) text.warmth.clear();
+      text.proposed = stop.proposed();
+      if (day.stops.size() > 1) text.number = QString::number(++number);
+      auto* card = new StopCard({date, stop.yard}, text);
+      const QString sentence = stopSentence(m_board, day, stop, season, units);
+      card->setAccessibleName(sentence.section(u'\n', 0, 1).replace(u'\n', u' '));
+      card->setAccessibleDescription(
+          tr("Alt with the left or right arrow moves it to another day"));
+      card->setToolTip(sentence);
+      connect(card, &StopCard::clicked, this,
+              [this, key = card->key()] { choose(key.date, key.yard); });
+      connect(card, &StopCard::moveAsked, this, [this, key = card->key()](int days) {
+        Q_EMIT moveAsked(key, key.date.plusDays(days));
+      });
+      connect(card, &StopCard::stepAsked, this, [this, key = card->key()](int days, int stops) {
+        step(key.date, key.yard, days, stops);
+      });
+      cell->addCard(card);
+    }
+    connect(cell, &DayCell::chosen, this, [this, date] { choose(date, std::nullopt); });
+    connect(cell, &DayCell::dropped, this, [this, date](const StopKey& stop) {
+      // After the drag has ended: its card goes away.
+      QTimer::singleShot(0, this, [this, stop, date] { Q_EMIT moveAsked(stop, date); });
+    });
+    connect(cell, &DayCell::hovered, this, [this](const std::optional<base::YardId>& yard) {
+      m_dragged = yard;
+      heads();
+    });
+    connect(&cell->head(), &DayHead::stepAsked, this,
+            [this, date](int days, int stops) { step(date, std::nullopt, days, stops); });
+    grid->addWidget(cell, at / kWeek, at % kWeek);
+    ++at;
+    m_cells.push_back(cell);
+  }
+  for (int column = 0; column < kWeek; ++column) grid->setColumnStretch(column, 1);
+  // The event that led here may still be at one of the old cards.
+  if (auto* old = takeWidget()) {
+    old->hide();
+    old->deleteLater();
+  }
+  m_page = page;
+  setWidget(page);
+  if (m_day && !m_board.at(*m_day)) m_day.reset();
+  if (!m_day && !m_board.days.empty()) {
+    const auto first = std::find_if(m_board.days.begin(), m_board.days.end(), [&](const auto& d) {
+      return !d.stops.empty() && d.date() >= m_hub.workingDate();
+    });
+    const BoardDay& day = first == m_board.days.end() ? m_board.days.front() : *first;
+    m_day = day.date();
+    m_yard.reset();
+    if (!day.stops.empty()) m_yard = day.stops.front().yard;
+  }
+  if (m_yard && !m_board.stop(*m_day, *m_yard)) m_yard.reset();
+  if (!m_yard && m_day && !m_board.at(*m_day)->stops.empty()) {
+    m_yard = m_board.at(*m_day)->stops.front().yard;
+  }
+  for (auto* cell : m_cells) {
+    cell->setChosen(m_day == cell->date());
+    for (auto* card : cell->cards()) {
+      card->setChecked(m_day == card->key().date && m_yard == card->key().yard);
+    }
+  }
+  heads();
+  if (within) focusChosen();
+  Q_EMIT chosenChanged();
+}
+
+/// What the days do for is a matter of the yard: the one that hangs over them, else the chosen.
+void DayBoard::heads() {
+  const auto units = adapt::Units::from(m_hub.settings());
+  const auto yard = m_dragged ? m_dragged : m_yard;
+  for (auto* cell : m_cells) {
+    const BoardDay& day = *m_board.at(cell->date());
+    DayHead::Text text;
+    text.day = dayText(day.date());
+    text.today = day.date() == m_hub.workingDate();
+    if (text.today) text.day = tr("%1, today").arg(text.day);
+    if (!day.stops.empty()) {
+      text.share = day.day.hours / std::max(0.1, m_board.figures.dayHours);
+      text.sum = tr("%1 of %2, %3")
+                     .arg(hoursText(day.day.hours), hoursText(m_board.figures.dayHours),
+                          driveText(day.day.driveKm, units));
+    }
+    QString tip = daySentence(m_board, day, m_hub.season(), units);
+    if (yard && day.date() >= m_hub.workingDate()) {
+      const auto* weather = dayOf(m_board.due, *yard, day.date());
+      text.warm = warmthOf(weather);
+      // On a day with the yard's own card the card says it.
+      const bool hasCard = m_board.stop(day.date(), *yard) != nullptr;
+      if (weather && !hasCard) text.warmth = units.text(base::Temperature{*weather->tmaxC});
+      tip += QStringLiteral("\n%1: %2")
+                 .arg(yardName(m_hub.season(), *yard), warmthSentence(day.date(), weather, units));
+    }
+    cell->head().setText(text);
+    cell->head().setToolTip(tip);
+  }
+}
+
+void DayBoard::choose(base::Date day, const std::optional<base::YardId>& yard) {
+  m_day = day;
+  const BoardDay* on = m_board.at(day);
+  m_yard = yard;
+  if (!m_yard && on && !on->stops.empty()) m_yard = on->stops.front().yard;
+  for (auto* cell : m_cells) {
+    cell->setChosen(m_day == cell->date());
+    for (auto* card : cell->cards()) {
+      card->setChecked(m_day == card->key().date && m_yard == card->key().yard);
+    }
+  }
+  heads();
+  Q_EMIT chosenChanged();
+}
+
+void DayBoard::step(base::Date from, const std::optional<base::YardId>& yard, int days, int stops) {
+  const BoardDay* day = m_board.at(from);
+  if (!day) return;
+  if (stops != 0) {
+    // Heads and cards of a day one after the other, then the day a week on.
+    int place = 0;
+    for (std::size_t i = 0; yard && i < day->stops.size(); ++i) {
+      if (day->stops[i].yard == *yard) place = static_cast<int>(i) + 1;
+    }
+    place += stops;
+    if (place >= 1 && place <= static_cast<int>(day->stops.size())) {
+      choose(from, day->stops[static_cast<std::size_t>(place) - 1].yard);
+      focusChosen();
+      return;
+    }
+    if (place == 0) {
+      choose(from, std::nullopt);
+      cell(from)->head().setFocus();
+      return;
+    }
+    days = stops * kWeek;
+  }
+  const base::Date to = from.plusDays(days);
+  if (!m_board.at(to)) return;
+  choose(to, std::nullopt);
+  focusChosen();
+}
+
+StopCard* DayBoard::card(const StopKey& key) const {
+  const auto* on = cell(key.date);
+  if (!on) return nullptr;
+  for (auto* card : on->cards()) {
+    if (card->key() == key) return card;
+  }
+  return nullptr;
+}
+
+DayCell* DayBoard::cell(base::Date day) const {
+  for (auto* cell : m_cells) {
+    if (cell->date() == day) return cell;
+  }
+  return nullptr;
+}
+
+void DayBoard::focusChosen() {
+  if (!m_day) return;
+  if (auto* chosen = m_yard ? card({*m_day, *m_yard}) : nullptr) {
+    chosen->setFocus();
+    ensureWidgetVisible(chosen, 0, 0);
+  } else if (auto* on = cell(*m_day)) {
+    on->head().setFocus();
+    ensureWidgetVisible(on, 0, 0);
+  }
+}
+
+void DayBoard::contextMenuEvent(QContextMenuEvent* event) {
+  Q_EMIT menuAsked(event->globalPos());
+}
+
+}  // namespace outyard::rounds

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+#include <QString>
+#include <QStringList>
+
+#include "ui/adapt/units.h"
+#include "ui/rounds/round_board.h"
+
+/// The board in words.
+namespace outyard::rounds {
+
+QString yardName(const apiary::Season& season, const base::YardId& yard);
+/// "Sat 25 Apr".
+QString dayText(base::Date day);
+/// "25 Apr".
+QString shortDay(base::Date day);
+QString windowText(const planning::DueTask& task, base::Date today);
+/// "80 %"; empty for what is certain or was planned.
+QString chanceText(const planning::DueTask& task);
+/// "Feed, 4 l syrup 1:1".
+QString workText(const planning::DueTask& task, const adapt::Units& units);
+/// The same of a task that was ticked off.
+QString reasonText(const planning::DueTask& task);
+QStringList cautionTexts(const planning::DueTask& task);
+QString itemText(const std::string& item);
+QString countText(double count, const std::optional<apiary::Unit>& unit, const adapt::Units& units);
+/// "2.4 h".
+QString hoursText(double hours);
+/// "12 km", "7 mi".
+QString driveText(double km, const adapt::Units& units);
+/// "12 km, 16 min".
+QString legText(const planning::RoundStop& stop, const adapt::Units& units);
+/// "combs", "lid only", "too cold", "too wet", "no weather".
+QString warmthText(const planning::YardDay* day);
+/// "Sat 25 Apr: warm enough to take combs out, up to 16 °C, 2 mm of rain".
+QString warmthSentence(base::Date date, const planning::YardDay* day, const adapt::Units& units);
+/// "6 pieces of work", "1 piece of work", "no work yet".
+QString countOfWork(std::size_t count);
+/// All of a stop, for tool tips and screen readers.
+QString stopSentence(const RoundBoard& board, const BoardDay& day, const BoardStop& stop,
+                     const apiary::Season& season, const adapt::Units& units);
+QString daySentence(const RoundBoard& board, const BoardDay& day, const apiary::Season& season,
+                    const adapt::Units& units);
+
+}  // namespace outyard::rounds
