@@ -17,6 +17,7 @@
 #include "ui/adapt/units.h"
 #include "ui/adapt/words.h"
 #include "ui/hive/inspection_form.h"
+#include "ui/widgets/list_file.h"
 #include "ui/widgets/session_model.h"
 
 namespace outyard::hive {
@@ -80,7 +81,13 @@ JournalPanel::JournalPanel(widgets::SeasonHub& hub, QWidget* parent) : QWidget(p
   header->setSectionResizeMode(JournalModel::kWho, QHeaderView::ResizeToContents);
   m_table->addAction(m_withdraw);
   m_table->addAction(m_correct);
-  m_table->setContextMenuPolicy(Qt::ActionsContextMenu);
+  m_lists = new widgets::ListFile(
+      m_hub, m_table,
+      [this] {
+        const auto& hive = m_hub.selection().hive;
+        return hive ? tr("Journal of %1").arg(QString::fromStdString(hive->str())) : tr("Journal");
+      },
+      [this] { return m_kind->currentText(); });
   auto* area = new QScrollArea(split);
   area->setWidgetResizable(true);
   area->setMinimumWidth(240);
@@ -117,6 +124,10 @@ JournalPanel::JournalPanel(widgets::SeasonHub& hub, QWidget* parent) : QWidget(p
     if (m_correct->isEnabled()) correct();
   });
   showDetail();
+}
+
+QList<QAction*> JournalPanel::actions() const {
+  return QList<QAction*>{m_correct, m_withdraw} + m_lists->actions();
 }
 
 void JournalPanel::reload() {

@@ -12,8 +12,9 @@ class QLabel;
 class QTableView;
 
 namespace outyard::widgets {
+class ListFile;
 class SeasonHub;
-}
+}  // namespace outyard::widgets
 
 namespace outyard::hive {
 
@@ -25,7 +26,7 @@ class JournalPanel : public QWidget {
   explicit JournalPanel(widgets::SeasonHub& hub, QWidget* parent = nullptr);
   void reload();
   [[nodiscard]] const JournalModel& model() const { return *m_model; }
-  [[nodiscard]] QList<QAction*> actions() const { return {m_correct, m_withdraw}; }
+  [[nodiscard]] QList<QAction*> actions() const;
 
  private:
   void showDetail();
@@ -41,6 +42,7 @@ class JournalPanel : public QWidget {
   QLabel* m_detail = nullptr;
   QAction* m_correct = nullptr;
   QAction* m_withdraw = nullptr;
+  widgets::ListFile* m_lists = nullptr;
 };
 
 }  // namespace outyard::hive

@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include "ui/main_window/figures_model.h"
+#include "ui/widgets/list_file.h"
 
 namespace outyard::main_window {
 namespace {
@@ -73,6 +74,9 @@ FiguresDialog::FiguresDialog(widgets::SeasonHub& hub, QWidget* parent)
   m_table->setSelectionMode(QAbstractItemView::SingleSelection);
   m_table->setAlternatingRowColors(true);
   m_table->setTabKeyNavigation(false);
+  new widgets::ListFile(
+      m_hub, m_table, [] { return tr("Figures"); },
+      [this] { return tr("%1 %2").arg(m_group->currentText(), m_filter->text()).trimmed(); });
   m_table->verticalHeader()->setVisible(false);
   m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
   m_table->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |

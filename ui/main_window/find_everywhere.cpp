@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "ui/adapt/words.h"
+#include "ui/widgets/list_file.h"
 
 namespace outyard::main_window {
 
@@ -70,6 +71,7 @@ FindEverywhere::FindEverywhere(widgets::SeasonHub& hub, QWidget* parent)
   m_list->setUniformRowHeights(true);
   m_list->setAlternatingRowColors(true);
   m_list->header()->setStretchLastSection(true);
+  new widgets::ListFile(m_hub, m_list, [this] { return tr("Found: %1").arg(m_line->text()); });
   m_count = new QLabel;
   m_count->setObjectName(QStringLiteral("findCount"));
   m_count->setWordWrap(true);

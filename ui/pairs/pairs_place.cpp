@@ -26,6 +26,7 @@
 #include "ui/pairs/pairs_models.h"
 #include "ui/pairs/pairs_words.h"
 #include "ui/widgets/forecast_desk.h"
+#include "ui/widgets/list_file.h"
 #include "ui/widgets/session_model.h"
 #include "ui/widgets/theme.h"
 
@@ -210,6 +211,9 @@ QTableView* PairsPlace::makeTable(TextTable& model, const QString& name, const Q
     table->setColumnWidth(
         column, std::max(widths[i] * letter, fontMetrics().horizontalAdvance(head) + 3 * letter));
   }
+  new widgets::ListFile(
+      m_hub, table, [accessible] { return accessible; },
+      [this] { return tr("%1, for %2").arg(m_yard->currentText(), m_date->text()); });
   return table;
 }
 
@@ -365,6 +369,7 @@ void PairsPlace::makeFoot(QVBoxLayout& to) {
   connect(m_accept, &QPushButton::clicked, this, &PairsPlace::accept);
   m_acceptAction = makeAction(
       QStringLiteral("acceptAction"), tr("Accept plan"), {}, [this] { accept(); }, nullptr);
+  makeAfterwards(*line);
 }
 
 void PairsPlace::fillYards() {

@@ -2,6 +2,7 @@
 #include <QAbstractTextDocumentLayout>
 #include <QAction>
 #include <QComboBox>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPageLayout>
 #include <QPagedPaintDevice>
@@ -24,9 +25,12 @@
 #include "ui/pairs/pairs_models.h"
 #include "ui/pairs/pairs_place.h"
 #include "ui/pairs/pairs_words.h"
+#include "ui/pairs/review_dialog.h"
+#include "ui/pairs/stacks_dialog.h"
 #include "ui/print/painter.h"
 #include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/hive_facts.h"
+#include "ui/widgets/list_file.h"
 #include "ui/widgets/session_model.h"
 
 // What PairsPlace shows of a plan, and what can be done about it.
@@ -375,8 +379,47 @@ void PairsPlace::exportTable() {
 QList<QAction*> PairsPlace::menuActions() const {
   auto* line = new QAction(const_cast<PairsPlace*>(this));
   line->setSeparator(true);
-  return {m_acceptAction, m_exportAction, line,         m_pinAction,     m_forbidAction,
-          m_secondAction, m_allowAction,  m_freeAction, m_overruleAction};
+  auto* after = new QAction(const_cast<PairsPlace*>(this));
+  after->setSeparator(true);
+  return QList<QAction*>{m_acceptAction, m_exportAction, line,
+                         m_pinAction,    m_forbidAction, m_secondAction,
+                         m_allowAction,  m_freeAction,   m_overruleAction} +
+         m_pairTable->findChild<widgets::ListFile*>()->actions() +
+         QList<QAction*>{after, m_stacksAction, m_reviewAction};
+}
+
+void PairsPlace::makeAfterwards(QHBoxLayout& to) {
+  const auto add = [&](QAction*& action, const QString& name, const QString& text,
+                       const QString& tip, void (PairsPlace::*open)()) {
+    action = makeAction(
+        name + QStringLiteral("Action"), text, {}, [this, open] { (this->*open)(); }, nullptr);
+    auto* button = new QPushButton(text, this);
+    button->setObjectName(name + QStringLiteral("Button"));
+    button->setToolTip(tip);
+    connect(button, &QPushButton::clicked, this, open);
+    to.insertWidget(to.count() - 1, button, 0, Qt::AlignBottom);
+  };
+  add(m_stacksAction, QStringLiteral("stacks"), tr("Stacks made…"),
+      tr("Stacks that were recorded, their next steps, and recording them"),
+      &PairsPlace::showStacks);
+  add(m_reviewAction, QStringLiteral("review"), tr("How plans turned out…"),
+      tr("What accepted plans promised, and what was then seen"), &PairsPlace::showReview);
+}
+
+void PairsPlace::begin(const QString& task) {
+  if (task == QStringLiteral("stacks")) showStacks();
+  if (task == QStringLiteral("review")) showReview();
+}
+
+void PairsPlace::showStacks() {
+  StacksDialog dialog(m_hub, this);
+  if (m_hub.selection().hive) dialog.choose(*m_hub.selection().hive);
+  m_hub.dialogs().run(dialog);
+}
+
+void PairsPlace::showReview() {
+  ReviewDialog dialog(m_hub, this);
+  m_hub.dialogs().run(dialog);
 }
 
 void PairsPlace::printTo(QPagedPaintDevice& device) {

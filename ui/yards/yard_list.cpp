@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/yards/yard_list.h"
+#include "ui/widgets/list_file.h"
 
 #include <QHeaderView>
 #include <QLineEdit>
@@ -37,6 +38,7 @@ YardList::YardList(widgets::SeasonHub& hub, QWidget* parent)
     m_tree->header()->setSectionResizeMode(c, QHeaderView::ResizeToContents);
     m_tree->headerItem()->setTextAlignment(c, Qt::AlignRight | Qt::AlignVCenter);
   }
+  new widgets::ListFile(m_hub, m_tree, [] { return tr("Yards"); });
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(6);
