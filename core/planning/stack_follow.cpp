@@ -332,7 +332,7 @@ class Follower {
     } else if (strong) {
       step.proposed = strong;
       step.latest = std::max(step.latest, *strong);
-      step.why = message("planning.follow.separate_on", strong->iso(), seams);
+      step.why = message("planning.follow.separate_strong", strong->iso(), seams);
       step.cautions.push_back(message("planning.due.caution_no_day", m_due.combMinC));
     } else {
       step.latest = std::max(step.latest, last);

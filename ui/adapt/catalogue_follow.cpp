@@ -16,7 +16,7 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.follow.step.upper_queen",
                    QT_TRANSLATE_NOOP("Messages", "Check the upper queen")},
     CatalogueEntry{"planning.follow.step.separate",
-                   QT_TRANSLATE_NOOP("Messages", "Excluder off, upper colony on its stand")},
+                   QT_TRANSLATE_NOOP("Messages", "Excluder off, upper one on its stand")},
     CatalogueEntry{"planning.follow.step.own_stand",
                    QT_TRANSLATE_NOOP("Messages", "Look at it on its own stand")},
     CatalogueEntry{"planning.follow.set", QT_TRANSLATE_NOOP("Messages", "%1 over %2 on %3.")},
@@ -48,8 +48,10 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.follow.gone", QT_TRANSLATE_NOOP("Messages", "Colony %1 ended on %2.")},
     CatalogueEntry{"planning.follow.separate_on",
                    QT_TRANSLATE_NOOP("Messages",
-                                     "By %1 both are expected on %2 seams or more and the day will "
-                                     "do.")},
+                                     "By %1 both are expected on %2 seams or more; warm enough and "
+                                     "dry.")},
+    CatalogueEntry{"planning.follow.separate_strong",
+                   QT_TRANSLATE_NOOP("Messages", "By %1 both are expected on %2 seams or more.")},
     CatalogueEntry{
         "planning.follow.separate_wait",
         QT_TRANSLATE_NOOP("Messages",

@@ -11,6 +11,7 @@
 
 class QComboBox;
 class QDateEdit;
+class QHBoxLayout;
 class QLabel;
 class QProgressBar;
 class QPushButton;
@@ -42,6 +43,9 @@ class PairsPlace : public widgets::Place {
   void printTo(QPagedPaintDevice& device) override;
   [[nodiscard]] QList<QAction*> menuActions() const override;
   void takeFocus() override;
+  /// "stacks": the stacks made, on the step that the selected hive needs; "review": how plans
+  /// turned out.
+  void begin(const QString& task) override;
 
   /// The plan as it stands; null while there is none.
   [[nodiscard]] const planning::BoostPlan* plan() const;
@@ -52,6 +56,8 @@ class PairsPlace : public widgets::Place {
  public Q_SLOTS:
   /// Asks where to, then writes the table.
   void exportTable();
+  void showStacks();
+  void showReview();
 
  Q_SIGNALS:
   /// The plan that the map's arrows show; null takes them away. Good until the next signal.
@@ -64,6 +70,8 @@ class PairsPlace : public widgets::Place {
   void makeHead(QVBoxLayout& to);
   void makeSteps();
   void makeFoot(QVBoxLayout& to);
+  /// What follows on a plan: stacks made, how plans turned out.
+  void makeAfterwards(QHBoxLayout& to);
   QTableView* makeTable(TextTable& model, const QString& name, const QString& accessible,
                         const std::vector<int>& widths, QWidget* parent);
   QAction* makeAction(const QString& name, const QString& text, const QKeySequence& key,
@@ -129,7 +137,8 @@ class PairsPlace : public widgets::Place {
   QPushButton* m_accept = nullptr;
   QAction *m_pinAction = nullptr, *m_forbidAction = nullptr, *m_secondAction = nullptr,
           *m_allowAction = nullptr, *m_freeAction = nullptr, *m_exportAction = nullptr,
-          *m_overruleAction = nullptr, *m_acceptAction = nullptr;
+          *m_overruleAction = nullptr, *m_acceptAction = nullptr, *m_stacksAction = nullptr,
+          *m_reviewAction = nullptr;
 };
 
 }  // namespace outyard::pairs
