@@ -103,6 +103,14 @@ void addBox(BulkSteps& out, const HiveState& hive, const BulkWork& work, BoxRole
 BulkSteps bulkSteps(const apiary::Season& season, const HiveId& hive, const BulkWork& work) {
   BulkSteps out;
   const HiveState state = apiary::hiveOn(season, hive, work.date);
+  // A record may still speak of a colony that left on the day; work is done to one that is there.
+  const bool needsBees = work.kind == BulkKind::Feed || work.kind == BulkKind::Treat;
+  if (needsBees && season.hive(hive) && state.present && state.colonies.empty()) {
+    out.nothing = state.status == apiary::HiveStatus::Dead
+                      ? message("session.hive_dead", hive.str(), work.date.iso())
+                      : message("session.hive_empty", hive.str(), work.date.iso());
+    return out;
+  }
   switch (work.kind) {
     case BulkKind::AddBox:
       addBox(out, state, work, work.role);

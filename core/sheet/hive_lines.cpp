@@ -172,6 +172,17 @@ class LineWriter {
     return joined(parts);
   }
 
+  /// As ticked, else as the combs show when they were looked at one by one.
+  static std::optional<bool> eggsSeen(const apiary::Inspection& seen,
+                                      const strength::Judgement* judged) {
+    if (seen.eggsSeen) return seen.eggsSeen;
+    if (!judged || !judged->strength || judged->strength->seenOn != seen.date) return std::nullopt;
+    const auto& by = *judged->strength;
+    if (by.eggCells) return by.eggCells->median > 0;
+    if (by.eggCellsAtLeast.value_or(0) > 0) return true;
+    return std::nullopt;
+  }
+
   std::string broodText(const apiary::Inspection& seen, const strength::Judgement* judged) {
     std::optional<double> combs;
     if (seen.framesWithBrood) {
@@ -197,9 +208,9 @@ class LineWriter {
     parts.push_back(queenText(colony));
     if (seen) {
       parts.push_back(broodText(*seen, judged));
-      if (seen->eggsSeen) {
+      if (const auto eggs = eggsSeen(*seen, judged)) {
         parts.push_back(
-            m_c.word(*seen->eggsSeen ? message("sheet.seen.eggs") : message("sheet.seen.no_eggs")));
+            m_c.word(*eggs ? message("sheet.seen.eggs") : message("sheet.seen.no_eggs")));
       }
       std::optional<double> honey = seen->honeyKg;
       if (!honey && judged && judged->strength && judged->strength->honeyKg) {

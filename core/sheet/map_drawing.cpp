@@ -101,6 +101,11 @@ class Mapper {
     ground.fill = Ink::Ground;
     ground.stroke = {Ink::FaintLine, 0.3};
     m_out.shapes.emplace_back(ground);
+    m_out.groundShapes = m_out.shapes.size();
+    if (m_placed) {
+      m_out.pictures =
+          picturesOn(*m_in.season, m_in.yard, m_scale, {0, 0, m_in.widthMm, m_in.heightMm});
+    }
     for (const auto& [key, stand] : m_in.season->table<apiary::Stand>()) {
       if (stand.yard != m_in.yard || !m_placed) continue;
       const Point at = m_scale.at(stand.xM, stand.yM);

@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <vector>
+
+#include "core/sheet/map_drawing.h"
 #include "core/sheet/shape.h"
 
 namespace outyard::sheet {
@@ -22,5 +25,9 @@ struct Scale {
     return {left + x * perMetre, bottom - y * perMetre};
   }
 };
+
+/// The pictures of the yard's ground that show on the map.
+std::vector<MapDrawing::Picture> picturesOn(const apiary::Season& season, const base::YardId& yard,
+                                            const Scale& scale, const Area& map);
 
 }  // namespace outyard::sheet

@@ -32,6 +32,8 @@ inline const DeskKey<QString> kWindowPlace{"window/place", {}};
 inline const DeskKey<Theme> kTheme{"window/theme", Theme::System};
 inline const DeskKey<QByteArray> kYardsSplitter{"yards/splitter", {}};
 inline const DeskKey<bool> kYardsAsTable{"yards/as_table", false};
+/// What the table of hives is narrowed down to.
+inline const DeskKey<QString> kYardsFilter{"yards/filter", {}};
 /// How much of a picture of the ground shows through under the yard map.
 inline const DeskKey<int> kGroundPicturePercent{"yards/picture_percent", 60};
 inline const DeskKey<QString> kLastSeason{"season/last", {}};

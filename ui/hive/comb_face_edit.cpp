@@ -47,7 +47,7 @@ CombFaceEdit::CombFaceEdit(CombModel& model, QWidget* parent) : QWidget(parent),
   setToolTip(
       tr("Arrow keys move. A letter fills the eighth: H honey, N nectar, P pollen, C empty comb, "
          "U undrawn, S sealed brood, O open brood, E eggs, D drone brood. Shift and a letter fill "
-         "the whole side, Delete clears an eighth."));
+         "the whole side, = takes the side before, Delete clears an eighth."));
   connect(&m_model, &CombModel::edited, this, [this] {
     describe();
     update();
@@ -134,6 +134,9 @@ void CombFaceEdit::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Delete:
     case Qt::Key_Backspace:
       m_model.setEighth(m_row, m_current, std::nullopt);
+      return;
+    case Qt::Key_Equal:
+      if (m_model.copyFromBefore(m_row)) Q_EMIT sideFilled();
       return;
     default:
       break;

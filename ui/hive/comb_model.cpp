@@ -312,6 +312,18 @@ void CombModel::copyToOtherSide(int row) {
   }
 }
 
+bool CombModel::copyFromBefore(int row) {
+  if (row < 1) return false;
+  Line& line = m_lines.at(static_cast<std::size_t>(row));
+  Line like = m_lines.at(static_cast<std::size_t>(row) - 1);
+  like.side.box = line.side.box;
+  like.side.slot = line.side.slot;
+  like.side.side = line.side.side;
+  line = std::move(like);
+  touched(row);
+  return true;
+}
+
 void CombModel::clearSide(int row) {
   Line& line = m_lines.at(static_cast<std::size_t>(row));
   Line blank;

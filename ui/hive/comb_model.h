@@ -75,6 +75,8 @@ class CombModel : public QAbstractTableModel {
   int fillBox(int row);
   /// Side a of the row's comb onto its side b.
   void copyToOtherSide(int row);
+  /// What the side before holds onto this one too; false for the first side.
+  bool copyFromBefore(int row);
   void clearSide(int row);
 
  Q_SIGNALS:

@@ -6,6 +6,9 @@
 #include <QStringList>
 #include <array>
 #include <cmath>
+#include <string>
+#include <tuple>
+#include <vector>
 
 #include "core/apiary/validate.h"
 #include "ui/adapt/words.h"
@@ -66,6 +69,29 @@ constexpr std::array<KindName, kJournalKinds> kKinds{{
     {u'X', QT_TRANSLATE_NOOP("HiveJournal", "died or gone")},
     {u'N', QT_TRANSLATE_NOOP("HiveJournal", "note and the rest")},
 }};
+
+/// How it was done, where the record holds a code for it; else as it was typed.
+QString methodWords(const apiary::Event& e) {
+  using apiary::EventKind;
+  static const std::vector<std::tuple<EventKind, std::string, const char*>> kWords{
+      {EventKind::QueenIntroduced, "cage", QT_TRANSLATE_NOOP("HiveJournal", "in a cage")},
+      {EventKind::QueenIntroduced, "push_in_cage",
+       QT_TRANSLATE_NOOP("HiveJournal", "under a push-in cage")},
+      {EventKind::QueenIntroduced, "comb",
+       QT_TRANSLATE_NOOP("HiveJournal", "with her comb and bees")},
+      {EventKind::QueenIntroduced, "direct", QT_TRANSLATE_NOOP("HiveJournal", "straight in")},
+      {EventKind::QueenMarked, "marked", QT_TRANSLATE_NOOP("HiveJournal", "marked")},
+      {EventKind::QueenMarked, "clipped", QT_TRANSLATE_NOOP("HiveJournal", "wing clipped")},
+      {EventKind::QueenMarked, "marked clipped",
+       QT_TRANSLATE_NOOP("HiveJournal", "marked and wing clipped")},
+      {EventKind::Swarmed, "prime", QT_TRANSLATE_NOOP("HiveJournal", "prime swarm")},
+      {EventKind::Swarmed, "after", QT_TRANSLATE_NOOP("HiveJournal", "after-swarm")},
+  };
+  for (const auto& [kind, code, text] : kWords) {
+    if (e.kind == kind && e.method == code) return Words::tr(text);
+  }
+  return qs(e.method);
+}
 
 }  // namespace
 
@@ -241,7 +267,7 @@ QString eventWords(const apiary::Event& e, const base::HiveId& hive, const adapt
   } else if (e.method == "boxes_reordered") {
     parts << Words::tr("boxes in another order");
   } else if (!e.method.empty()) {
-    parts << qs(e.method);
+    parts << methodWords(e);
   }
   if (!e.dose.empty()) parts << Words::tr("dose %1").arg(qs(e.dose));
   if (!e.batch.empty()) parts << Words::tr("batch %1").arg(qs(e.batch));

@@ -6,16 +6,15 @@
 #include <QFontMetrics>
 #include <QHeaderView>
 #include <QKeyEvent>
-#include <QSortFilterProxyModel>
 #include <algorithm>
 
 #include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/mark_painter.h"
+#include "ui/yards/hive_filter.h"
 
 namespace outyard::yards {
 namespace {
 
-constexpr int kSortRole = Qt::UserRole + 1;
 constexpr int kMarkPx = 22;
 
 /// One text from those of all colonies of a hive, the main one first.
@@ -49,9 +48,16 @@ void HiveTableModel::refresh() {
       if (mark.expectedSeams) line.expectedOrder = *mark.expectedSeams;
       line.mark =
           widgets::markPixmap(mark, kMarkPx, QApplication::palette(), qApp->devicePixelRatio());
+      line.boxesOrder = static_cast<int>(hive.boxes.size());
       for (const auto& judgement : m_hub.judgementsOf(hive.hive)) {
+        const auto verdict = judgement.verdict;
+        line.weak = line.weak || verdict == apiary::VerdictCode::SmallSound ||
+                    verdict == apiary::VerdictCode::TooSmall;
         if (!judgement.strength || line.beesOrder >= 0) continue;
         if (judgement.strength->bees) line.beesOrder = judgement.strength->bees->median;
+        if (judgement.strength->broodCells) {
+          line.broodOrder = judgement.strength->broodCells->median;
+        }
         if (judgement.strength->honeyKg) line.storesOrder = judgement.strength->honeyKg->median;
         line.seamsOrder = judgement.strength->seams.value_or(-1);
       }
@@ -139,14 +145,27 @@ QVariant HiveTableModel::data(const QModelIndex& index, int role) const {
       return index.column() == Letters ? line.facts.meanings : text(line, index.column());
     case kSortRole:
       if (index.column() == Bees) return line.beesOrder;
+      if (index.column() == Brood) return line.broodOrder;
+      if (index.column() == Boxes) return line.boxesOrder;
       if (index.column() == Seams) return line.seamsOrder;
       if (index.column() == Expected) return line.expectedOrder;
       if (index.column() == Stores) return line.storesOrder;
       if (index.column() == LastLook) return line.lookOrder;
       return text(line, index.column());
+    case kWordsRole:
+      return words(line);
     default:
       return {};
   }
+}
+
+QString HiveTableModel::words(const Line& line) const {
+  QStringList all;
+  for (int column = 0; column < ColumnCount; ++column) all << text(line, column);
+  all << line.facts.meanings << line.facts.tasks;
+  // What people call a colony that is too small, whatever the judgement says of its cause.
+  if (line.weak) all << tr("weak");
+  return all.join(u'\n');
 }
 
 QVariant HiveTableModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -186,16 +205,16 @@ QVariant HiveTableModel::headerData(int section, Qt::Orientation orientation, in
 }
 
 HiveTable::HiveTable(widgets::SeasonHub& hub, QWidget* parent)
-    : QTableView(parent), m_hub(hub), m_model(new HiveTableModel(hub, this)) {
+    : QTableView(parent),
+      m_hub(hub),
+      m_model(new HiveTableModel(hub, this)),
+      m_filter(new HiveFilter(HiveTableModel::kWordsRole, HiveTableModel::kSortRole, this)) {
   setObjectName(QStringLiteral("hiveTable"));
   setAccessibleName(tr("Hives of the yard"));
-  auto* proxy = new QSortFilterProxyModel(this);
-  proxy->setSourceModel(m_model);
-  proxy->setSortRole(kSortRole);
-  proxy->setSortCaseSensitivity(Qt::CaseInsensitive);
-  setModel(proxy);
+  m_filter->setSourceModel(m_model);
+  setModel(m_filter);
   setSelectionBehavior(SelectRows);
-  setSelectionMode(SingleSelection);
+  setSelectionMode(ExtendedSelection);
   setSortingEnabled(true);
   sortByColumn(HiveTableModel::Number, Qt::AscendingOrder);
   setAlternatingRowColors(true);
@@ -219,8 +238,25 @@ HiveTable::HiveTable(widgets::SeasonHub& hub, QWidget* parent)
 }
 
 std::optional<base::HiveId> HiveTable::hiveAt(const QModelIndex& index) const {
-  const auto* proxy = qobject_cast<const QSortFilterProxyModel*>(model());
-  return m_model->hiveAt(proxy->mapToSource(index).row());
+  return m_model->hiveAt(m_filter->mapToSource(index).row());
+}
+
+std::vector<base::HiveId> HiveTable::chosenHives() const {
+  std::vector<base::HiveId> out;
+  auto rows = selectionModel()->selectedRows();
+  std::sort(rows.begin(), rows.end(),
+            [](const auto& a, const auto& b) { return a.row() < b.row(); });
+  for (const auto& row : rows) {
+    if (const auto hive = hiveAt(row)) out.push_back(*hive);
+  }
+  return out;
+}
+
+void HiveTable::setFilter(const QString& words) {
+  m_following = true;
+  m_filter->setWords(words);
+  m_following = false;
+  showSelection();
 }
 
 void HiveTable::refresh() {
@@ -238,12 +274,12 @@ void HiveTable::refresh() {
 void HiveTable::showSelection() {
   const auto hive = m_hub.selection().hive;
   const int row = hive ? m_model->rowOf(*hive) : -1;
+  const QModelIndex at = row < 0 ? QModelIndex() : m_filter->mapFromSource(m_model->index(row, 0));
   m_following = true;
-  if (row < 0) {
+  if (!at.isValid()) {
     clearSelection();
-  } else {
-    const auto* proxy = qobject_cast<const QSortFilterProxyModel*>(model());
-    setCurrentIndex(proxy->mapFromSource(m_model->index(row, 0)));
+  } else if (at.row() != currentIndex().row() || !selectionModel()->isRowSelected(at.row(), {})) {
+    setCurrentIndex(at);
   }
   m_following = false;
 }

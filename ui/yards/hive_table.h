@@ -10,10 +10,14 @@
 
 namespace outyard::yards {
 
+class HiveFilter;
+
 /// The hives of the chosen yard with the facts that the map shows, as text.
 class HiveTableModel : public QAbstractTableModel {
   Q_OBJECT
  public:
+  /// What a row is sorted by, and all its words for the filter.
+  static constexpr int kSortRole = Qt::UserRole + 1, kWordsRole = Qt::UserRole + 2;
   enum Column {
     Number,
     Letters,
@@ -47,10 +51,14 @@ class HiveTableModel : public QAbstractTableModel {
     base::HiveId hive;
     widgets::HiveFacts facts;
     QPixmap mark;
-    double beesOrder = -1, seamsOrder = -1, storesOrder = -1, expectedOrder = -1;
+    double beesOrder = -1, seamsOrder = -1, storesOrder = -1, expectedOrder = -1, broodOrder = -1;
     int lookOrder = -1;
+    int boxesOrder = 0;
+    bool weak = false;
   };
   [[nodiscard]] QString text(const Line& line, int column) const;
+  /// Every text of the line, and what its letters mean.
+  [[nodiscard]] QString words(const Line& line) const;
 
   widgets::SeasonHub& m_hub;
   std::vector<Line> m_lines;
@@ -63,6 +71,10 @@ class HiveTable : public QTableView {
   explicit HiveTable(widgets::SeasonHub& hub, QWidget* parent = nullptr);
   void refresh();
   [[nodiscard]] const HiveTableModel& hives() const { return *m_model; }
+  /// The selected hives as they stand in the list.
+  [[nodiscard]] std::vector<base::HiveId> chosenHives() const;
+  /// Shows only the hives with all of these words; the chosen hive stays chosen.
+  void setFilter(const QString& words);
 
  Q_SIGNALS:
   void hiveOpened(const outyard::base::HiveId& hive);
@@ -78,6 +90,7 @@ class HiveTable : public QTableView {
 
   widgets::SeasonHub& m_hub;
   HiveTableModel* m_model;
+  HiveFilter* m_filter;
   bool m_following = false;
 };
 

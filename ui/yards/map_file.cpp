@@ -3,6 +3,7 @@
 
 #include <QBuffer>
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileInfo>
 #include <QFontMetricsF>
 #include <QImage>
@@ -133,7 +134,24 @@ void paintMap(QPainter& painter, const widgets::SeasonHub& hub, const base::Yard
   input.text = &measurer;
   const auto expected = hub.forecasts().expectedIn(yard, hub.shownDate());
   input.expected = &expected;
-  print::paintShapes(painter, sheet::mapDrawing(input).shapes, print::Palette::paper());
+  const auto drawing = sheet::mapDrawing(input);
+  const auto ground = drawing.shapes.begin() + static_cast<std::ptrdiff_t>(drawing.groundShapes);
+  print::paintShapes(painter, {drawing.shapes.begin(), ground}, print::Palette::paper());
+  const QDir folder(QFileInfo(hub.path()).dir().filePath(QStringLiteral("pictures")));
+  painter.save();
+  painter.setClipRect(QRectF(0, 0, widthMm, heightMm), Qt::IntersectClip);
+  painter.setRenderHint(QPainter::SmoothPixmapTransform);
+  constexpr double kPercent = 100;
+  painter.setOpacity(hub.settings().get(adapt::desk::kGroundPicturePercent) / kPercent);
+  for (const auto& picture : drawing.pictures) {
+    // A file that is gone leaves the plain ground, as on the screen.
+    const QImage image(folder.filePath(QString::fromStdString(picture.file)));
+    if (image.isNull()) continue;
+    painter.drawImage(QRectF(picture.corner.x, picture.corner.y, picture.widthMm, picture.heightMm),
+                      image);
+  }
+  painter.restore();
+  print::paintShapes(painter, {ground, drawing.shapes.end()}, print::Palette::paper());
 }
 
 void printMapTo(const widgets::SeasonHub& hub, const base::YardId& yard,

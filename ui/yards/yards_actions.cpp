@@ -156,7 +156,7 @@ void YardsPlace::refreshActions() {
   for (auto* action : {m_inspect, m_setOver, m_unite, m_swap, m_moveHive, m_correct}) {
     action->setEnabled(hive);
   }
-  for (auto* action : {m_addHive, m_addStand, m_changeYard, m_course, m_flows, m_weather}) {
+  for (auto* action : {m_addHive, m_addStand, m_changeYard, m_course, m_flows, m_weather, m_bulk}) {
     action->setEnabled(yard);
   }
   m_addYard->setEnabled(open);
@@ -182,7 +182,7 @@ void YardsPlace::showMenu(const std::optional<base::HiveId>& hive, const QPoint&
     menu->addSeparator();
     menu->addActions({m_setOver, m_unite, m_swap});
     menu->addSeparator();
-    menu->addActions({m_moveHive, m_correct, m_several->menuAction()});
+    menu->addActions({m_moveHive, m_correct, m_several->menuAction(), m_bulk});
     menu->addSeparator();
     addThingsAt(*menu, globalPoint);
   } else if (groundM) {

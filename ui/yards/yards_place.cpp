@@ -16,8 +16,10 @@
 
 #include "ui/adapt/words.h"
 #include "ui/widgets/forecast_desk.h"
+#include "ui/widgets/list_file.h"
 #include "ui/widgets/theme.h"
 #include "ui/yards/date_bar.h"
+#include "ui/yards/hive_filter.h"
 #include "ui/yards/hive_panel.h"
 #include "ui/yards/hive_table.h"
 #include "ui/yards/legend.h"
@@ -44,6 +46,7 @@ YardsPlace::YardsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
   m_list = new YardList(hub);
   m_map = new YardMap(hub);
   m_table = new HiveTable(hub);
+  m_tableSide = new FilteredHives(hub, m_table);
   m_panel = new HivePanel(hub);
   m_dates = new DateBar(hub);
   m_legend = new Legend;
@@ -55,6 +58,7 @@ YardsPlace::YardsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
   makeArrangeActions();
   makeThingActions();
   makeToolActions();
+  makeBulkActions();
 
   auto* left = new QWidget;
   auto* leftLayout = new QVBoxLayout(left);
@@ -159,6 +163,7 @@ QList<QAction*> YardsPlace::menuActions() const {
           m_swap,
           m_moveHive,
           m_correct,
+          m_bulk,
           m_course,
           line(),
           m_addHive,
@@ -175,7 +180,9 @@ QList<QAction*> YardsPlace::menuActions() const {
           m_weather,
           m_copyLayout,
           m_saveMap,
-          m_printMap};
+          m_printMap,
+          m_tableSide->file().csvAction(),
+          m_tableSide->file().pdfAction()};
 }
 
 void YardsPlace::takeFocus() {
@@ -245,7 +252,7 @@ QWidget* YardsPlace::makeCentre() {
   mapLayout->addLayout(legendSide);
   m_legend->hide();
   m_views->addWidget(mapSide);
-  m_views->addWidget(m_table);
+  m_views->addWidget(m_tableSide);
   auto* centre = new QWidget;
   auto* layout = new QVBoxLayout(centre);
   layout->setContentsMargins(4, 10, 4, 6);

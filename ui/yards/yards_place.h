@@ -20,6 +20,7 @@ class QToolButton;
 namespace outyard::yards {
 
 class DateBar;
+class FilteredHives;
 class HivePanel;
 class HiveTable;
 class Legend;
@@ -62,6 +63,10 @@ class YardsPlace : public widgets::Place {
   void shiftThing(const ThingId& id, QPointF byM, double turnDeg);
   [[nodiscard]] QString thingHint() const;
   void addThingsAt(QMenu& menu, const QPoint& globalPoint);
+  void makeBulkActions();
+  void askBulk();
+  /// Chosen on the map, or in the table while that is shown.
+  [[nodiscard]] std::vector<base::HiveId> chosenHives() const;
   void makeToolActions();
   void refreshToolActions();
   void scalePicture(QPointF fromM, QPointF toM);
@@ -100,6 +105,7 @@ class YardsPlace : public widgets::Place {
   YardList* m_list = nullptr;
   YardMap* m_map = nullptr;
   HiveTable* m_table = nullptr;
+  FilteredHives* m_tableSide = nullptr;
   HivePanel* m_panel = nullptr;
   DateBar* m_dates = nullptr;
   Legend* m_legend = nullptr;
@@ -115,7 +121,7 @@ class YardsPlace : public widgets::Place {
   QAction *m_addFeature = nullptr, *m_changeThing = nullptr, *m_removeThing = nullptr,
           *m_nextThing = nullptr, *m_measure = nullptr, *m_copyLayout = nullptr,
           *m_saveMap = nullptr, *m_printMap = nullptr, *m_scalePicture = nullptr;
-  QAction *m_flows = nullptr, *m_weather = nullptr;
+  QAction *m_flows = nullptr, *m_weather = nullptr, *m_bulk = nullptr;
   QMenu* m_pictureMenu = nullptr;
   bool m_scaling = false;  ///< the next measured line scales a picture
   QAction *m_openHive = nullptr, *m_inspect = nullptr, *m_setOver = nullptr, *m_unite = nullptr,
