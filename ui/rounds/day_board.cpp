@@ -52,9 +52,13 @@ void DayBoard::show(const RoundBoard& board) {
                       : QStringLiteral("%1, %2").arg(
                             open == 0 ? tr("no work yet") : tr("%1 to do").arg(open),
                             hoursText(stop.stop.workHours));
-      text.drive = stop.proposed() ? tr("proposed") : legText(stop.stop, units);
+      const bool first = number == 0 && stop.stop.driveKm <= 0;
+      text.drive = stop.proposed() ? tr("proposed")
+                   : first         ? tr("first stop")
+                                   : legText(stop.stop, units);
+      text.driveShort = stop.proposed() || first ? text.drive : driveText(stop.stop.driveKm, units);
       if (stop.visit && !stop.fresh.empty()) {
-        text.drive = tr("%1 proposed").arg(stop.fresh.size());
+        text.drive = text.driveShort = tr("%1 proposed").arg(stop.fresh.size());
       }
       text.warmth = warmthText(weather);
       text.warm = warmthOf(weather);
@@ -134,7 +138,7 @@ void DayBoard::heads() {
     DayHead::Text text;
     text.day = dayText(day.date());
     text.today = day.date() == m_hub.workingDate();
-    if (text.today) text.day = tr("%1, today").arg(text.day);
+    if (text.today) text.day = tr("Today, %1").arg(shortDay(day.date()));
     if (!day.stops.empty()) {
       text.share = day.day.hours / std::max(0.1, m_board.figures.dayHours);
       text.sum = tr("%1 of %2, %3")
@@ -169,6 +173,7 @@ void DayBoard::choose(base::Date day, const std::optional<base::YardId>& yard) {
   }
   heads();
   Q_EMIT chosenChanged();
+  Q_EMIT picked();
 }
 
 void DayBoard::step(base::Date from, const std::optional<base::YardId>& yard, int days, int stops) {

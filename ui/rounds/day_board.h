@@ -28,7 +28,7 @@ class StopCard : public QAbstractButton {
   Q_OBJECT
  public:
   struct Text {
-    QString name, work, drive, warmth;
+    QString name, work, drive, driveShort, warmth;
     Warmth warm = Warmth::Unknown;
     bool proposed = false, done = false;
     QString number;  ///< in the order of driving
@@ -131,6 +131,8 @@ class DayBoard : public QScrollArea {
 
  Q_SIGNALS:
   void chosenChanged();
+  /// Chosen by hand, not by a change of the board.
+  void picked();
   void moveAsked(const outyard::rounds::StopKey& stop, outyard::base::Date to);
   void menuAsked(const QPoint& at);
 

@@ -127,8 +127,10 @@ void StopCard::paintEvent(QPaintEvent*) {
   p.setFont(small);
   p.setPen(colours.color(QPalette::PlaceholderText));
   const int driveRoom = right - left - pill - 4;
+  const bool whole = smallSize.horizontalAdvance(m_text.drive) <= driveRoom;
+  const QString& drive = whole ? m_text.drive : m_text.driveShort;
   p.drawText(QRect(left, y, driveRoom, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
-             smallSize.elidedText(m_text.drive, Qt::ElideRight, driveRoom));
+             smallSize.elidedText(drive, Qt::ElideRight, driveRoom));
   if (hasFocus()) {
     p.setPen(QPen(colours.color(QPalette::Highlight), 1, Qt::DotLine));
     p.setBrush(Qt::NoBrush);
@@ -198,8 +200,12 @@ void DayHead::paintEvent(QPaintEvent*) {
   const QFont bold = bolder(font()), small = smaller(font());
   const QFontMetrics boldSize(bold), smallSize(small);
   const int right = width() - 4, left = 4;
-  const int pill = paintWarmth(p, QPoint(right, 2), m_text.warmth, m_text.warm, small, colours,
-                               (right - left) / 2);
+  // The date goes before the warmth, which the tool tip has too.
+  const int wants =
+      boldSize.horizontalAdvance(m_text.day) + 8 + smallSize.horizontalAdvance(m_text.warmth) + 10;
+  const int pill = wants > right - left ? 0
+                                        : paintWarmth(p, QPoint(right, 2), m_text.warmth,
+                                                      m_text.warm, small, colours, right - left);
   p.setFont(bold);
   p.setPen(m_text.today ? colours.color(QPalette::Highlight) : colours.color(QPalette::Text));
   const int room = right - left - pill - 4;

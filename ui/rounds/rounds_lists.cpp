@@ -40,7 +40,6 @@ void RoundsPlace::addWork(const QString& text, Part part, const std::vector<std:
   bold.setBold(true);
   head->setFont(0, bold);
   const auto today = m_hub.workingDate();
-  const bool faint = part == Part::Also || part == Part::Other;
   for (const std::size_t i : tasks) {
     const auto& task = m_board.due.tasks[i];
     auto* item = new QTreeWidgetItem(head);
@@ -57,7 +56,6 @@ void RoundsPlace::addWork(const QString& text, Part part, const std::vector<std:
     for (const QString& caution : cautionTexts(task)) tip << tr("Take care: %1").arg(caution);
     for (int column = 0; column <= kWhy; ++column) {
       item->setToolTip(column, tip.join(u'\n'));
-      if (faint) item->setForeground(column, palette().brush(QPalette::PlaceholderText));
     }
     if (task.overdue(today)) {
       item->setForeground(kWindow, widgets::inkColour(palette(), sheet::Ink::Alarm));
@@ -83,10 +81,9 @@ void RoundsPlace::fillWork() {
   }
   QString head = tr("%1, %2").arg(yardName(m_hub.season(), at->yard), dayText(day()->date()));
   if (at->time) head += u' ' + QString::fromStdString(at->time->text());
-  head +=
-      tr(": %1 there, %2 to drive").arg(hoursText(at->stop.workHours), legText(at->stop, units()));
+  head += tr(": %1 there, %2").arg(hoursText(at->stop.workHours), wayText(at->stop, units()));
   if (!at->visit) head += tr(" (proposed)");
-  if (!at->notes.empty()) head += u'\n' + QString::fromStdString(at->notes);
+  if (!at->notes.empty()) head += u'\n' + tr("Notes: %1").arg(QString::fromStdString(at->notes));
   m_workHead->setText(head);
   std::vector<std::size_t> in, proposed;
   for (const std::size_t i : at->stop.tasks) {
@@ -220,8 +217,7 @@ std::vector<widgets::ListTable> RoundsPlace::pages() const {
       const auto* weather = dayOf(m_board.due, s.yard, d->date());
       QString head = yardName(m_hub.season(), s.yard);
       if (s.time) head += tr(", at %1").arg(QString::fromStdString(s.time->text()));
-      QString way =
-          tr("%1 to drive, %2 there").arg(legText(s.stop, units()), hoursText(s.stop.workHours));
+      QString way = tr("%1, %2 there").arg(wayText(s.stop, units()), hoursText(s.stop.workHours));
       way += QStringLiteral(". ") + warmthSentence(d->date(), weather, units());
       if (!s.notes.empty()) way += QStringLiteral(". ") + QString::fromStdString(s.notes);
       round.lines.push_back(line(
@@ -240,7 +236,10 @@ std::vector<widgets::ListTable> RoundsPlace::pages() const {
     widgets::ListTable load;
     load.title = tr("Load for %1").arg(dayText(d->date()));
     load.date = adapt::dateText(d->date());
+    double sugar = 0;
+    for (const auto& thing : d->day.load.items) sugar += thing.sugarKg.value_or(0);
     QStringList notes{tr("Together %1").arg(kgText(d->day.load.kg, units()))};
+    if (sugar > 0) notes << tr("Sugar in the feed %1").arg(kgText(sugar, units()));
     for (const auto& caution : d->day.load.cautions) notes << adapt::words(caution);
     load.note =
         notes.join(QStringLiteral(". ")).replace(QStringLiteral(".. "), QStringLiteral(". "));

@@ -69,7 +69,6 @@ RoundsPlace::RoundsPlace(widgets::SeasonHub& hub, QWidget* parent)
     m_proposal.reset();
     m_said.clear();
     m_from.reset();
-    m_taken = false;
     if (isVisible()) setFirstDay(m_hub.shownDate());
     showState();
   });
@@ -204,12 +203,14 @@ void RoundsPlace::makeBody(QVBoxLayout& to) {
 
   m_dayBoard = new DayBoard(m_hub);
   connect(m_dayBoard, &DayBoard::chosenChanged, this, [this] {
-    if (m_dayBoard->yard() && m_hub.selection().yard != m_dayBoard->yard()) {
-      m_hub.selectYard(*m_dayBoard->yard());
-    }
     fillWork();
     fillLoad();
     refreshActions();
+  });
+  connect(m_dayBoard, &DayBoard::picked, this, [this] {
+    if (m_dayBoard->yard() && m_hub.selection().yard != m_dayBoard->yard()) {
+      m_hub.selectYard(*m_dayBoard->yard());
+    }
   });
   connect(m_dayBoard, &DayBoard::moveAsked, this, &RoundsPlace::move);
   connect(m_dayBoard, &DayBoard::menuAsked, this, [this](const QPoint& at) {
@@ -234,7 +235,7 @@ void RoundsPlace::makeBody(QVBoxLayout& to) {
   rows->addWidget(lower);
   rows->setStretchFactor(0, 11);
   rows->setStretchFactor(1, 9);
-  rows->setSizes({550, 450});
+  rows->setSizes({590, 410});
   bodyLayout->addWidget(rows, 1);
   m_pages->addWidget(body);
   to.addWidget(m_pages, 1);
@@ -432,7 +433,8 @@ void RoundsPlace::showEvent(QShowEvent* event) {
 
 void RoundsPlace::changeEvent(QEvent* event) {
   Place::changeEvent(event);
-  if (event->type() == QEvent::FontChange && m_from) rebuild();
+  const bool look = event->type() == QEvent::FontChange || event->type() == QEvent::PaletteChange;
+  if (look && m_from) rebuild();
 }
 
 void RoundsPlace::seasonChanged(const session::Notice&) {

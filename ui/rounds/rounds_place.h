@@ -120,7 +120,7 @@ class RoundsPlace : public widgets::Place {
   std::shared_ptr<Proposal> m_proposal;
   std::optional<base::Date> m_from;
   QStringList m_said;  ///< of what was done last
-  bool m_stopped = false, m_accepting = false, m_taken = false;
+  bool m_stopped = false, m_accepting = false;
   int m_ready = 0, m_goal = 0;
 
   QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr,

@@ -142,6 +142,11 @@ QString legText(const planning::RoundStop& stop, const adapt::Units& units) {
       .arg(driveText(stop.driveKm, units), QLocale().toString(std::lround(stop.driveHours * 60)));
 }
 
+QString wayText(const planning::RoundStop& stop, const adapt::Units& units) {
+  return stop.driveKm > 0 ? Words::tr("%1 to drive").arg(legText(stop, units))
+                          : Words::tr("first stop");
+}
+
 QString warmthText(const planning::YardDay* day) {
   switch (warmthOf(day)) {
     case Warmth::Combs:
@@ -176,7 +181,7 @@ QString warmthSentence(base::Date date, const planning::YardDay* day, const adap
   }
   QString out = Words::tr("%1: %2, up to %3")
                     .arg(dayText(date), does, units.text(base::Temperature{*day->tmaxC}));
-  if (day->rainMm) {
+  if (day->rainMm && *day->rainMm >= 0.5) {
     out += Words::tr(", %1 mm of rain").arg(QLocale().toString(*day->rainMm, 'f', 0));
   }
   return out;
@@ -196,9 +201,9 @@ QString stopSentence(const RoundBoard& board, const BoardDay& day, const BoardSt
       Words::tr("%1, %2, %3").arg(yardName(season, stop.yard), dayText(day.date()), what);
   if (stop.time) head += Words::tr(" at %1").arg(qs(stop.time->text()));
   lines << head + u'.';
-  QString work = Words::tr("%1, %2 there, %3 to drive.")
+  QString work = Words::tr("%1, %2 there, %3.")
                      .arg(countOfWork(stop.stop.tasks.size()), hoursText(stop.stop.workHours),
-                          legText(stop.stop, units));
+                          wayText(stop.stop, units));
   if (stop.visit && !stop.fresh.empty()) {
     work += u' ' + Words::tr("%1 of them proposed.").arg(stop.fresh.size());
   }

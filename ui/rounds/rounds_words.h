@@ -19,7 +19,6 @@ QString windowText(const planning::DueTask& task, base::Date today);
 QString chanceText(const planning::DueTask& task);
 /// "Feed, 4 l syrup 1:1".
 QString workText(const planning::DueTask& task, const adapt::Units& units);
-/// The same of a task that was ticked off.
 QString reasonText(const planning::DueTask& task);
 QStringList cautionTexts(const planning::DueTask& task);
 QString itemText(const std::string& item);
@@ -30,6 +29,8 @@ QString hoursText(double hours);
 QString driveText(double km, const adapt::Units& units);
 /// "12 km, 16 min".
 QString legText(const planning::RoundStop& stop, const adapt::Units& units);
+/// "12 km, 16 min to drive", "first stop" where there is no way to it.
+QString wayText(const planning::RoundStop& stop, const adapt::Units& units);
 /// "combs", "lid only", "too cold", "too wet", "no weather".
 QString warmthText(const planning::YardDay* day);
 /// "Sat 25 Apr: warm enough to take combs out, up to 16 °C, 2 mm of rain".
