@@ -98,9 +98,10 @@ QuickCount fullFramesOfQuickCount(double framesWithBees, int seasonDay) {
   double summer = 1;
   if (seasonDay < 120) summer = std::max(0.0, (seasonDay - 60) / 60.0);
   if (seasonDay > 255) summer = std::max(0.0, 1 - (seasonDay - 255) / 50.0);
-  const double s = std::log(fullFramesByLine(framesWithBees, kQuickEarlySummer));
-  const double w = std::log(fullFramesByLine(framesWithBees, kQuickFebruary));
-  return {std::exp(summer * s + (1 - summer) * w),
+  const double boxes = std::max(1.0, framesWithBees / kQuickFramesPerBox);
+  const double s = std::log(fullFramesByLine(framesWithBees / boxes, kQuickEarlySummer));
+  const double w = std::log(fullFramesByLine(framesWithBees / boxes, kQuickFebruary));
+  return {boxes * std::exp(summer * s + (1 - summer) * w),
           summer * kQuickEarlySummer.sigmaLog + (1 - summer) * kQuickFebruary.sigmaLog};
 }
 

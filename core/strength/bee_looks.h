@@ -76,7 +76,11 @@ struct QuickCount {
 /// real colonies as second thought so that counts below the intercept give few frames and not
 /// less than none; never more than 0.9 of the count. One line for the winter cluster and one for
 /// early summer; between them (season days 60 to 120 and 255 to 305) both count, on the log
-/// scale. Autumn was not observed.
+/// scale. Autumn was not observed. The line is a box's: bees spread over all combs of a box before
+/// they fill them, so a count of more than ten frames stands in several boxes and is read box by
+/// box (the 2025 set holds 0.35 to 0.45 full frames for each frame counted from 5 to 21 frames; one
+/// line for the whole hive reads a quarter too many above ten).
+inline constexpr double kQuickFramesPerBox = 10;
 QuickCount fullFramesOfQuickCount(double framesWithBees, int seasonDay);
 /// By one line alone.
 double fullFramesByLine(double framesWithBees, const QuickCountLine& line);

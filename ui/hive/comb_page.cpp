@@ -69,7 +69,7 @@ CombPage::CombPage(CombModel& model, bool inches, QWidget* parent)
   m_oval = new OvalEntry(m_model, inches, this);
   m_oval->setFixedWidth(260);
   right->addWidget(m_oval);
-  addButton(tr("Fill in the oval"), QKeySequence(Qt::CTRL | Qt::Key_E), QStringLiteral("fillOval"),
+  addButton(tr("Fill in the oval"), QKeySequence(Qt::CTRL | Qt::Key_L), QStringLiteral("fillOval"),
             *right, [this](int) { Q_EMIT said(m_oval->fillIn()); });
   right->addStretch();
   all->addLayout(right);

@@ -129,6 +129,22 @@ TEST(QuickCount, ReadsTheObservedFramesBack) {
   EXPECT_LT(w.within, 0.95);
 }
 
+// Aurell et al. 2025 (tests/data, trimmed): counts above ten frames stand in two boxes and more.
+TEST(QuickCount, TallHivesAreReadBoxByBox) {
+  std::vector<Row> tall;
+  for (const Row& r : rowsOf("splits_2022.csv", "d77_frames_bees", "d72_quick_frames")) {
+    if (r.counted > 10) tall.push_back(r);
+  }
+  ASSERT_GT(tall.size(), 20U);
+  const auto byBox = [](double q) { return fullFramesOfQuickCount(q, 150).fullFrames; };
+  const auto byHive = [](double q) { return fullFramesByLine(q, kQuickEarlySummer); };
+  const Misfit box = misfit(tall, byBox, kQuickEarlySummer.sigmaLog);
+  const Misfit hive = misfit(tall, byHive, kQuickEarlySummer.sigmaLog);
+  EXPECT_LT(std::fabs(box.mean), 0.06);
+  EXPECT_LT(hive.mean, -0.10);
+  EXPECT_GT(box.within, 0.65);
+}
+
 /// A line fitted on one yard alone must read the other yard back.
 TEST(QuickCount, LeaveOneYardOut) {
   const auto all = rowsOf("splits_2022.csv", "d77_frames_bees", "d72_quick_frames");

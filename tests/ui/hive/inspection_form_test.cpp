@@ -8,6 +8,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QPushButton>
 #include <QTabWidget>
 #include <QTableView>
 #include <QTest>
@@ -284,7 +285,7 @@ TEST_F(InspectionFormTest, AnOvalPatchFillsItsShareOfTheSide) {
   m_keys.fill("30");
   m_keys.fill("15");
   EXPECT_TRUE(field<QLabel>(m_form, "ovalGives")->text().contains(u"40 %"));
-  QTest::keyClick(&m_form, Qt::Key_E, Qt::ControlModifier);
+  QTest::mouseClick(field<QPushButton>(m_form, "fillOval"), Qt::LeftButton);
   auto* table = field<QTableView>(m_form, "combs");
   const int sealed = [&] {
     for (int k = 0; k < kContentCount; ++k) {
@@ -300,7 +301,7 @@ TEST_F(InspectionFormTest, AnOvalPatchFillsItsShareOfTheSide) {
   length->setFocus();
   m_keys.fill("60");
   m_keys.fill("60");
-  QTest::keyClick(&m_form, Qt::Key_E, Qt::ControlModifier);
+  QTest::mouseClick(field<QPushButton>(m_form, "fillOval"), Qt::LeftButton);
   EXPECT_EQ(table->model()->index(0, sealed).data().toString(), QStringLiteral("40"));
   EXPECT_FALSE(length->text().isEmpty());
 }
