@@ -127,7 +127,7 @@ ReviewDialog::ReviewDialog(widgets::SeasonHub& hub, QWidget* parent) : QDialog(p
   header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   header->setStretchLastSection(true);
   const int letter = fontMetrics().averageCharWidth();
-  const int widths[] = {15, 16, 27, 15, 15, 14, 14, 12};
+  const int widths[] = {17, 17, 27, 17, 17, 14, 14, 12};
   for (int i = 0; i < 8; ++i) m_table->setColumnWidth(i, widths[i] * letter);
   layout->addWidget(m_table, 1);
   m_detail = new QLabel(page);
