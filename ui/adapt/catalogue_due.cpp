@@ -480,8 +480,9 @@ constexpr std::array kWords{
                                      "stay on the list.")},
     CatalogueEntry{"planning.round.no_home",
                    QT_TRANSLATE_NOOP("Messages",
-                                     "Drives count from yard to yard only: set round.home_latitude "
-                                     "and round.home_longitude to count the way from home.")},
+                                     "Drives count from yard to yard only: enter where the rounds "
+                                     "begin (latitude and longitude of home, in the figures of "
+                                     "this outfit) to count the way from home.")},
     CatalogueEntry{"exchange.ics_visit", QT_TRANSLATE_NOOP("Messages", "Visit to %1")},
     CatalogueEntry{"exchange.ics_due", QT_TRANSLATE_NOOP("Messages", "%1: %2 thing(s) due")},
     CatalogueEntry{"exchange.ics_by", QT_TRANSLATE_NOOP("Messages", "The first of them by %1")},

@@ -52,6 +52,19 @@ void CalendarBoard::measure() {
   QFont own = font();
   own.setPixelSize(std::max(9, QFontInfo(font()).pixelSize() * 10 / 11));
   m_measures = BoardMeasures::forFont(own, m_names);
+  if (m_calendar && !m_calendar->weeks.empty() && !m_calendar->yards.empty()) {
+    // Where there is room the weeks take the whole width, and the lanes some more of the height.
+    const QSizeF all = m_measures.sizeOf(*m_calendar);
+    const QSizeF spare = QSizeF(viewport()->size()) - all;
+    if (spare.width() > 0) {
+      m_measures.week += spare.width() / static_cast<double>(m_calendar->weeks.size());
+    }
+    if (spare.height() > 0) {
+      const double lanes = (m_measures.row() - m_measures.gap) / m_measures.lane *
+                           static_cast<double>(m_calendar->yards.size());
+      m_measures.lane += std::min(spare.height() / lanes, 0.4 * m_measures.lane);
+    }
+  }
   setBars();
   viewport()->update();
 }
@@ -139,7 +152,7 @@ void CalendarBoard::paintEvent(QPaintEvent*) {
 }
 
 void CalendarBoard::resizeEvent(QResizeEvent*) {
-  setBars();
+  measure();
 }
 
 void CalendarBoard::mousePressEvent(QMouseEvent* event) {
