@@ -56,7 +56,10 @@ void DayBoard::show(const RoundBoard& board) {
       text.drive = stop.proposed() ? tr("proposed")
                    : first         ? tr("first stop")
                                    : legText(stop.stop, units);
-      text.driveShort = stop.proposed() || first ? text.drive : driveText(stop.stop.driveKm, units);
+      text.driveShort = text.drive;
+      if (!stop.proposed()) {
+        text.driveShort = first ? tr("first") : driveText(stop.stop.driveKm, units);
+      }
       if (stop.visit && !stop.fresh.empty()) {
         text.drive = text.driveShort = tr("%1 proposed").arg(stop.fresh.size());
       }
@@ -151,7 +154,13 @@ void DayBoard::heads() {
       text.warm = warmthOf(weather);
       // On a day with the yard's own card the card says it.
       const bool hasCard = m_board.stop(day.date(), *yard) != nullptr;
-      if (weather && !hasCard) text.warmth = units.text(base::Temperature{*weather->tmaxC});
+      if (weather && !hasCard) {
+        text.warmth = units.text(base::Temperature{*weather->tmaxC});
+        constexpr double kWetMm = 1;
+        if (text.warm == Warmth::Cold && weather->rainMm.value_or(0) >= kWetMm) {
+          text.warmth += u' ' + warmthText(weather);
+        }
+      }
       tip += QStringLiteral("\n%1: %2")
                  .arg(yardName(m_hub.season(), *yard), warmthSentence(day.date(), weather, units));
     }

@@ -71,6 +71,11 @@ void RoundsPlace::addWork(const QString& text, Part part, const std::vector<std:
 }
 
 void RoundsPlace::fillWork() {
+  QString sum = m_total;
+  if (m_dayBoard->yard()) {
+    sum += tr("; warmth at %1").arg(yardName(m_hub.season(), *m_dayBoard->yard()));
+  }
+  m_sum->setText(sum);
   m_work->clear();
   m_workRows.clear();
   const BoardStop* at = stop();
@@ -177,7 +182,7 @@ void RoundsPlace::fillLoad() {
     }
     m_cautions->setText(cautions.join(u'\n'));
   }
-  m_cautions->setVisible(!m_cautions->text().isEmpty());
+  findChild<QWidget*>(QStringLiteral("cautionArea"))->setVisible(!m_cautions->text().isEmpty());
   m_loadSum->setVisible(!m_loadSum->text().isEmpty());
   QPalette colours = palette();
   if (any && at->day.load.tooHeavy) {

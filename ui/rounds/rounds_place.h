@@ -119,6 +119,7 @@ class RoundsPlace : public widgets::Place {
   RoundBoard m_board;
   std::shared_ptr<Proposal> m_proposal;
   std::optional<base::Date> m_from;
+  QString m_total;     ///< of the days shown
   QStringList m_said;  ///< of what was done last
   bool m_stopped = false, m_accepting = false;
   int m_ready = 0, m_goal = 0;

@@ -155,7 +155,7 @@ QString warmthText(const planning::YardDay* day) {
       return Words::tr("lid only");
     case Warmth::Cold: {
       constexpr double kWetMm = 1;
-      return day->rainMm.value_or(0) >= kWetMm ? Words::tr("cold or wet") : Words::tr("too cold");
+      return day->rainMm.value_or(0) >= kWetMm ? Words::tr("wet") : Words::tr("too cold");
     }
     case Warmth::Unknown:
       break;

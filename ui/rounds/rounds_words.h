@@ -31,7 +31,7 @@ QString driveText(double km, const adapt::Units& units);
 QString legText(const planning::RoundStop& stop, const adapt::Units& units);
 /// "12 km, 16 min to drive", "first stop" where there is no way to it.
 QString wayText(const planning::RoundStop& stop, const adapt::Units& units);
-/// "combs", "lid only", "too cold", "too wet", "no weather".
+/// "combs", "lid only", "too cold", "wet", "weather?".
 QString warmthText(const planning::YardDay* day);
 /// "Sat 25 Apr: warm enough to take combs out, up to 16 °C, 2 mm of rain".
 QString warmthSentence(base::Date date, const planning::YardDay* day, const adapt::Units& units);

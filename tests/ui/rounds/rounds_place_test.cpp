@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QAccessible>
 #include <QAction>
 #include <QApplication>
 #include <QBuffer>
@@ -367,6 +368,66 @@ TEST_F(RoundsPlaceTest, AsksTheWindowForSheets) {
   trigger("enterAction");
   ASSERT_EQ(asked.size(), 1);
   EXPECT_EQ(asked.front().front().toString(), QStringLiteral("sheet"));
+}
+
+TEST_F(RoundsPlaceTest, AScreenReaderHearsCardsAndDays) {
+  auto* card = QAccessible::queryAccessibleInterface(board().card(m_stands));
+  ASSERT_NE(card, nullptr);
+  EXPECT_EQ(card->role(), QAccessible::CheckBox);
+  EXPECT_TRUE(card->text(QAccessible::Name).contains(QStringLiteral("Alder Bend, Tue 28 Apr")));
+  EXPECT_TRUE(card->text(QAccessible::Description).contains(QStringLiteral("Alt")));
+  auto* head = QAccessible::queryAccessibleInterface(&board().cell(m_stands.date)->head());
+  ASSERT_NE(head, nullptr);
+  EXPECT_TRUE(head->text(QAccessible::Name).contains(QStringLiteral("Alder Bend")));
+  EXPECT_FALSE(work().accessibleName().isEmpty());
+  EXPECT_FALSE(load().accessibleName().isEmpty());
+}
+
+TEST_F(RoundsPlaceTest, SaysWhatSpeaksAgainstADay) {
+  // The first day on which the yard is too cold or wet.
+  std::optional<base::Date> cold;
+  for (const auto& d : m_place.board().days) {
+    if (d.date() == m_stands.date || m_place.board().stop(d.date(), m_stands.yard)) continue;
+    const auto* weather = dayOf(m_place.board().due, m_stands.yard, d.date());
+    if (warmthOf(weather) == Warmth::Cold && !cold) cold = d.date();
+  }
+  ASSERT_TRUE(cold);
+  Q_EMIT board().moveAsked(m_stands, *cold);
+  QCoreApplication::processEvents();
+  ASSERT_NE(board().card({*cold, m_stands.yard}), nullptr) << "a caution does not forbid";
+  EXPECT_TRUE(note().contains(QStringLiteral("Caution, Alder Bend"))) << note().toStdString();
+  EXPECT_TRUE(note().contains(QStringLiteral("too cold or wet")));
+}
+
+TEST_F(RoundsPlaceTest, AProposedVisitIsMovedBeforeItIsAccepted) {
+  propose();
+  const auto before = tests::allRows(season());
+  std::optional<StopKey> from;
+  for (const auto& d : m_place.board().days) {
+    for (const auto& s : d.stops) {
+      if (!s.visit && !from) from = StopKey{d.date(), s.yard};
+    }
+  }
+  ASSERT_TRUE(from);
+  std::optional<base::Date> to;
+  for (const auto& d : m_place.board().days) {
+    if (!m_place.board().stop(d.date(), from->yard)) to = d.date();
+  }
+  ASSERT_TRUE(to);
+  const auto work = m_place.board().stop(from->date, from->yard)->stop.tasks.size();
+  Q_EMIT board().moveAsked(*from, *to);
+  QCoreApplication::processEvents();
+  EXPECT_EQ(tests::allRows(season()), before);
+  EXPECT_EQ(m_place.board().stop(from->date, from->yard), nullptr);
+  const auto* moved = m_place.board().stop(*to, from->yard);
+  ASSERT_NE(moved, nullptr);
+  EXPECT_EQ(moved->stop.tasks.size(), work);
+  trigger("acceptAction");
+  bool found = false;
+  for (const auto& [key, v] : season().table<apiary::Visit>()) {
+    found = found || (v.yard == from->yard && v.date == *to);
+  }
+  EXPECT_TRUE(found);
 }
 
 TEST_F(RoundsPlaceTest, ArrowsWalkTheBoard) {
