@@ -114,7 +114,7 @@ struct TakingOff {
   ColonyId colony;  ///< the upper one
   HiveId toHive;    ///< an empty hive
   Date date;
-  std::optional<base::TaskId> task;
+  std::optional<base::TaskId> task = std::nullopt;
 };
 /// The excluder comes off with it.
 CommandPtr takeOff(TakingOff takingOff);

@@ -243,11 +243,29 @@ void DeskPlace::showState() {
 
 // --- what is done from here ---------------------------------------------------------------------
 
+/// A step of a stack that was made: it is recorded from the list of stacks.
+bool DeskPlace::followsStack(const Row& row) const {
+  if (row.kind != Row::Kind::Task || row.tasks.empty() || !m_facts) return false;
+  const auto& due = m_facts->due.tasks.at(row.tasks.front());
+  if (due.rule == "paper" || due.rule == "stack_look" || due.rule == "separate" ||
+      due.rule == "own_stand") {
+    return true;
+  }
+  if (!due.task) return false;
+  const auto* task = m_hub.season().find<apiary::Task>(due.task->str());
+  return task && (task->kind == "unstacked" || task->kind == "paper_open" ||
+                  (task->kind == "look" && task->method == apiary::Method::Stack));
+}
+
 void DeskPlace::open(const Row& row) {
   if (!row.yard && !row.hive) return;
   if (row.hive && m_hub.season().hive(*row.hive)) {
     m_hub.selectHive(*row.hive);
-    Q_EMIT openPlace(QStringLiteral("hive"));
+    if (followsStack(row)) {
+      Q_EMIT openPlace(QStringLiteral("pairs"), QStringLiteral("stacks"));
+    } else {
+      Q_EMIT openPlace(QStringLiteral("hive"));
+    }
   } else if (row.yard) {
     m_hub.selectYard(*row.yard);
     Q_EMIT openPlace(QStringLiteral("yards"));

@@ -67,6 +67,7 @@ class DeskPlace : public widgets::Place {
   void refreshActions();
   void refresh();
   void open(const Row& row);
+  [[nodiscard]] bool followsStack(const Row& row) const;
   [[nodiscard]] RowMaker maker() const;
   /// Pieces of work among the chosen rows that are not planned yet.
   [[nodiscard]] std::vector<std::size_t> toPlan() const;

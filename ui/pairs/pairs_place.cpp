@@ -289,7 +289,7 @@ void PairsPlace::makeSteps() {
   pairLayout->addWidget(m_noPairs);
   m_pairs = new TextTable(pairHead(), this);
   m_pairTable = makeTable(*m_pairs, QStringLiteral("pairs"), tr("The plan, one line a colony"),
-                          {13, 17, 21, 10, 13, 25, 14, 15, 10, 26}, pairs);
+                          {13, 17, 24, 10, 13, 27, 14, 15, 10, 29}, pairs);
   m_pairTable->setContextMenuPolicy(Qt::ActionsContextMenu);
   pairLayout->addWidget(m_pairTable, 1);
   auto* tools = new QHBoxLayout;

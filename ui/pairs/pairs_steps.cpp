@@ -130,7 +130,7 @@ void PairsPlace::showPlan() {
   m_sum->setText(sum +
                  (made->problem.basis == "forecast"
                       ? tr("By forecast to %1; usable means what the figures of this outfit say.")
-                            .arg(QString::fromStdString(made->problem.target.iso()))
+                            .arg(adapt::dateText(made->problem.target))
                       : tr("From what was last seen, not a forecast.")));
   showChosenPair();
   showAccepted();

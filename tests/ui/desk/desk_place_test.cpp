@@ -134,6 +134,24 @@ TEST_F(DeskPlaceTest, HivesAtRiskStandOnceTheMostPressingFirst) {
   EXPECT_EQ(DeskList::rowOf(rows.front()).badges.at(0), u'S');
 }
 
+TEST_F(DeskPlaceTest, AStepOfAStackOpensTheStacksMade) {
+  QSignalSpy spy(&m_place, &widgets::Place::openPlace);
+  auto& yards = list("yards");
+  yards.expandAll();
+  const auto off = rowWhere(yards, Row::Kind::Task, [&](const Row& row) {
+    return row.hive == base::HiveId("TR-08") &&
+           m_place.facts()->due.tasks.at(row.tasks.front()).kind == "unstacked";
+  });
+  ASSERT_TRUE(off.isValid());
+  yards.setFocus();
+  yards.setCurrentIndex(off);
+  QTest::keyClick(&yards, Qt::Key_Return);
+  ASSERT_EQ(spy.count(), 1);
+  EXPECT_EQ(spy.last().at(0).toString(), QStringLiteral("pairs"));
+  EXPECT_EQ(spy.last().at(1).toString(), QStringLiteral("stacks"));
+  EXPECT_EQ(m_desk.hub.selection().hive, base::HiveId("TR-08"));
+}
+
 TEST_F(DeskPlaceTest, EveryLineLeadsToItsHiveOrYard) {
   QSignalSpy spy(&m_place, &widgets::Place::openPlace);
   auto& yards = list("yards");
