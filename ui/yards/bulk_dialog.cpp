@@ -120,6 +120,7 @@ BulkDialog::BulkDialog(widgets::SeasonHub& hub, base::YardId yard, std::vector<b
   layout->addWidget(m_list, 1);
   layout->addWidget(m_summary);
   layout->addWidget(m_buttons);
+  alignLabels();
   nameButtons(*m_buttons, tr("&Record"));
   connect(m_buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(m_buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
@@ -154,6 +155,21 @@ BulkDialog::Page BulkDialog::addPage() {
   page.form->setContentsMargins(0, 0, 0, 0);
   m_pages->addWidget(page.widget);
   return page;
+}
+
+void BulkDialog::alignLabels() {
+  int widest = 0;
+  std::vector<QLabel*> labels;
+  for (auto* form : findChildren<QFormLayout*>()) {
+    for (int row = 0; row < form->rowCount(); ++row) {
+      auto* item = form->itemAt(row, QFormLayout::LabelRole);
+      auto* label = item ? qobject_cast<QLabel*>(item->widget()) : nullptr;
+      if (!label) continue;
+      labels.push_back(label);
+      widest = std::max(widest, label->sizeHint().width());
+    }
+  }
+  for (auto* label : labels) label->setMinimumWidth(widest);
 }
 
 void BulkDialog::makeBoxPage() {

@@ -47,6 +47,8 @@ class BulkDialog : public QDialog {
   void makeBoxPage();
   void makeFeedPage();
   void makeTreatPage();
+  /// One column of labels for the form and its pages.
+  void alignLabels();
   void fillHives();
   void refresh();
   void showLines();

@@ -14,6 +14,7 @@
 #include "tests/ui/support/desk.h"
 #include "tests/ui/support/pictures.h"
 #include "ui/hive/hive_place.h"
+#include "ui/hive/record_words.h"
 
 namespace outyard::hive {
 namespace {
@@ -85,6 +86,9 @@ TEST_F(QueenDialogsTest, AQueenIsGivenByTheKeyboardAlone) {
   EXPECT_EQ(queen->mother, "Q2");
   EXPECT_EQ(queen->marked, true);
   EXPECT_EQ(now("TR-01").colonies.at(0).queen, base::QueenId{"N-7"});
+  const QString words = eventWords(last("TR-01"), base::HiveId{"TR-01"}, adapt::Units());
+  EXPECT_TRUE(words.contains(QStringLiteral("in a cage"))) << words.toStdString();
+  EXPECT_TRUE(words.contains(QStringLiteral("N-7"))) << words.toStdString();
   ASSERT_TRUE(m_desk.hub.undo());
   EXPECT_EQ(now("TR-01").colonies.at(0).queen, base::QueenId{"Q1"});
   EXPECT_FALSE(season().queen(base::QueenId{"N-7"}));
