@@ -87,8 +87,9 @@ YardWeather::YardWeather(const apiary::Season& season, const base::YardId& yard)
 bool YardWeather::read(const apiary::Season& season, const base::YardId& yard) {
   for (const auto& [key, w] : season.table<apiary::WeatherDay>()) {
     if (w.yard != yard) continue;
-    const DayWeather day{w.tminC, w.tmaxC, w.rainMm, w.windMs, w.kind};
+    DayWeather day{w.tminC, w.tmaxC, w.rainMm, w.windMs, w.kind};
     if (w.kind == WeatherKind::Normal) {
+      day.rainMm.reset();
       m_normals[{w.date.month(), w.date.day()}] = day;
       continue;
     }

@@ -18,7 +18,8 @@ struct DayWeather {
 
 /// The weather of a yard, day by day: observed before forecast (the latest issued) before normal
 /// (of the same month and day of any year). A yard without rows takes those of the nearest yard
-/// within 30 km.
+/// within 30 km. The rain of a normal day is left out: it is the mean of dry and wet days and says
+/// of no day that it is wet.
 class YardWeather {
  public:
   YardWeather(const apiary::Season& season, const base::YardId& yard);

@@ -298,7 +298,12 @@ Task taskOf(const DueTask& due, base::TaskId id,
   t.earliest = due.earliest;
   t.latest = due.latest;
   t.dueOn = due.date;
-  t.why = word(due.why);
+  // A task holds the kind of work alone; where the rule has a name of its own, the reason keeps it.
+  DueTask plain = due;
+  plain.rule = "planned";
+  const base::Message name = dueName(due);
+  const std::string why = word(due.why);
+  t.why = due.rule == "planned" || name.key == dueName(plain).key ? why : word(name) + ": " + why;
   return t;
 }
 

@@ -115,7 +115,8 @@ TEST(DueList, TheTaskThatIsPlannedFromIt) {
   ASSERT_TRUE(due);
   const auto task = taskOf(*due, base::TaskId("new"), [](const base::Message& m) { return m.key; });
   EXPECT_EQ(task.kind, "look");
-  EXPECT_EQ(task.why, "planning.due.queen_doubt");
+  // A task knows the kind of work only: the rule's own name goes into the reason.
+  EXPECT_EQ(task.why, dueName(*due).key + ": planning.due.queen_doubt");
   EXPECT_EQ(task.state, apiary::TaskState::Planned);
 }
 
