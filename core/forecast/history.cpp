@@ -268,14 +268,17 @@ class Builder {
     }
   }
 
-  /// Bees and brood that another colony brings when it is united to this one.
+  /// The other colony's bees and brood join as they are forecast there.
   void addUnited(const Event& e) {
-    if (!e.otherColony) return;
-    const auto other = strength::estimateColony(m_season, *e.otherColony, e.date);
-    if (!other) return;
-    if (other->bees) add(e.date, Action::Kind::BeesIn, 0.85 * other->bees->median);
-    if (other->sealedCells) add(e.date, Action::Kind::BroodIn, other->sealedCells->median);
-    if (other->openCells) add(e.date, Action::Kind::OpenIn, 0.7 * other->openCells->median);
+    if (!e.otherColony || m_season.stays(*e.otherColony).empty()) return;
+    m_out.meetings.push_back({e.date, *e.otherColony, true});
+  }
+  void addPlacesChanged(const Event& e) {
+    if (!e.otherHive) return;
+    const auto other = apiary::hiveOn(m_season, *e.otherHive, e.date);
+    if (!other.colonies.empty()) {
+      m_out.meetings.push_back({e.date, other.colonies.front().colony, false});
+    }
   }
 
   void addEvent(const Event& e, const base::HiveId& hive,
@@ -333,6 +336,9 @@ class Builder {
         break;
       case EventKind::United:
         if (!asOther) addUnited(e);
+        break;
+      case EventKind::PlacesChanged:
+        if (!asOther) addPlacesChanged(e);
         break;
       case EventKind::Split:
         if (asOther) add(e.date, K::KeepShare, 0.6);

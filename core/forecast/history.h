@@ -54,6 +54,13 @@ struct SharedStack {
   bool takenOff = false;            ///< the upper one went to a stand of its own
 };
 
+/// A day on which bees passed between two colonies at once. Of the two only one names it.
+struct Meeting {
+  base::Date date;
+  base::ColonyId other;
+  bool united = false;  ///< the other one joined this one; else their stands were changed
+};
+
 /// Everything known of a colony up to a day, in order of time.
 struct History {
   base::ColonyId colony;
@@ -64,6 +71,7 @@ struct History {
   std::vector<Look> looks;
   std::vector<Action> actions;
   std::vector<SharedStack> stacks;  ///< in order of their beginning
+  std::vector<Meeting> meetings;
 };
 
 /// From the journal: records dated up to and including asOf. nullopt when the colony has no stay

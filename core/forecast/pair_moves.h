@@ -36,6 +36,8 @@ void moveSealed(ColonyEnsemble& from, ColonyEnsemble& to, double cells, std::uin
 void moveNurses(ColonyEnsemble& from, ColonyEnsemble& to, double bees, std::uint64_t stream);
 /// The field bees of both change over.
 void changeFieldBees(ColonyEnsemble& a, ColonyEnsemble& b);
+/// Adults that do not arrive when two colonies are united: our assumption.
+inline constexpr double kUniteLost = 0.15;
 /// All bees, brood and food of one join the other; `lost` of the adults do not arrive.
 void joinAll(ColonyEnsemble& from, ColonyEnsemble& to, double lost, std::uint64_t stream);
 

@@ -135,9 +135,42 @@ PastGroup::PastGroup(std::span<PastRun* const> runs, std::span<const History> hi
       }
     }
   }
+  for (std::size_t k = 0; k < histories.size(); ++k) {
+    for (const Meeting& m : histories[k].meetings) {
+      for (PastRun* other : m_runs) {
+        if (other->colony() != m.other || other == m_runs[k]) continue;
+        if (m.date < std::max(m_runs[k]->begin(), other->begin()) || m.date > ask.from) continue;
+        m_meetings.push_back({m_runs[k], other, m,
+                              streamOf("joint:" + m_runs[k]->colony().str() + ":" +
+                                           other->colony().str() + ":" + m.date.iso(),
+                                       ask.seed)});
+      }
+    }
+  }
   std::stable_sort(m_waiting.begin(), m_waiting.end(),
                    [](const Stack& a, const Stack& b) { return a.from < b.from; });
-  if (!m_waiting.empty()) m_day = m_waiting.front().from;
+  std::stable_sort(m_meetings.begin(), m_meetings.end(),
+                   [](const Met& a, const Met& b) { return a.what.date < b.what.date; });
+  if (const auto first = next()) m_day = *first;
+}
+
+std::optional<Date> PastGroup::next() const {
+  std::optional<Date> day;
+  if (!m_waiting.empty()) day = m_waiting.front().from;
+  if (!m_meetings.empty() && (!day || m_meetings.front().what.date < *day)) {
+    day = m_meetings.front().what.date;
+  }
+  return day;
+}
+
+void PastGroup::meet(const Met& met) {
+  met.one->to(m_day);
+  met.other->to(m_day);
+  if (met.what.united) {
+    joinAll(met.other->ensemble(), met.one->ensemble(), kUniteLost, met.stream);
+  } else {
+    changeFieldBees(met.one->ensemble(), met.other->ensemble());
+  }
 }
 
 /// What ends or begins on the day.
@@ -152,6 +185,9 @@ void PastGroup::endAndBegin() {
     if (s.takenOff) takenOff(s.upper->ensemble(), s.lower->ensemble(), s.draws);
     return true;
   });
+  for (; !m_meetings.empty() && m_meetings.front().what.date <= m_day; m_meetings.pop_front()) {
+    meet(m_meetings.front());
+  }
   for (; !m_waiting.empty() && m_waiting.front().from <= m_day; m_waiting.pop_front()) {
     m_standing.push_back(std::move(m_waiting.front()));
     both(m_standing.back());
@@ -161,8 +197,8 @@ void PastGroup::endAndBegin() {
 }
 
 void PastGroup::to(Date day) {
-  while (!m_standing.empty() || !m_waiting.empty()) {
-    if (m_standing.empty()) m_day = std::max(m_day, m_waiting.front().from);
+  while (!m_standing.empty() || next()) {
+    if (m_standing.empty()) m_day = std::max(m_day, *next());
     if (m_day > day) break;
     endAndBegin();
     if (m_standing.empty()) continue;
@@ -197,7 +233,9 @@ std::vector<History> linkedHistories(const apiary::Season& season, const base::C
     }
     const Date since = weatherStart(asOf);
     std::erase_if(history->stacks, [&](const auto& s) { return s.until && *s.until <= since; });
+    std::erase_if(history->meetings, [&](const auto& m) { return m.date <= since; });
     for (const auto& s : history->stacks) open.push_back(s.other);
+    for (const auto& m : history->meetings) open.push_back(m.other);
     found.emplace(next, std::move(*history));
   }
   std::vector<History> out;

@@ -3,6 +3,7 @@
 #include <deque>
 #include <map>
 #include <memory>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -40,10 +41,11 @@ class PastRun {
   std::size_t m_nextLook = 0, m_nextAction = 0;
 };
 
-/// Colonies that stood in one stack at some time, with each other's bees.
+/// Colonies that stood in one stack, were united or changed stands, with each other's bees.
 class PastGroup {
  public:
-  /// runs and histories in the same order; stacks whose partner is not among them do nothing.
+  /// runs and histories in the same order; stacks and meetings whose partner is not among them do
+  /// nothing.
   PastGroup(std::span<PastRun* const> runs, std::span<const History> histories,
             const ForecastAsk& ask);
   /// Brings all to the day. Days may only grow; a stack that is not ended goes on.
@@ -57,15 +59,24 @@ class PastGroup {
     bool takenOff;
     StackDraws draws;
   };
+  struct Met {
+    PastRun *one, *other;
+    Meeting what;
+    std::uint64_t stream;
+  };
   void endAndBegin();
+  void meet(const Met& met);
+  /// The next day on which something begins; nothing is left when it is not given.
+  [[nodiscard]] std::optional<base::Date> next() const;
 
   std::vector<PastRun*> m_runs;
   std::deque<Stack> m_waiting;
+  std::deque<Met> m_meetings;
   std::vector<Stack> m_standing;
   base::Date m_day;
 };
 
-/// The history of a colony and of all that it shared a stack with since the weather begins, in
+/// The history of a colony and of all that it shared bees with since the weather begins, in
 /// order of colony; each with its yard. Empty when the colony has no stay by then.
 std::vector<History> linkedHistories(const apiary::Season& season, const base::ColonyId& colony,
                                      base::Date asOf);

@@ -55,7 +55,6 @@ struct Running {
 };
 
 constexpr double kShakenStay = 0.5;  ///< of shaken bees; the others fly home (common practice)
-constexpr double kUniteLost = 0.15;  ///< of the adults that are united: our assumption
 
 }  // namespace
 

@@ -19,6 +19,7 @@
 #include <QSignalSpy>
 #include <QTest>
 #include <QTreeWidget>
+#include <memory>
 
 #include "core/session/commands.h"
 #include "tests/ui/support/desk.h"
@@ -33,9 +34,8 @@ using tests::day;
 using tests::Desk;
 using tests::field;
 
-/// Read once: the import is the slow part.
 const apiary::Season& sample() {
-  static const apiary::Season season = tests::sampleSeason();
+  static const apiary::Season season = tests::sampleSeason();  // the import is the slow part
   return season;
 }
 
@@ -54,13 +54,7 @@ class RoundsPlaceTest : public testing::Test {
   DayBoard& board() { return *field<DayBoard>(m_place, "board"); }
   QTreeWidget& work() { return *field<QTreeWidget>(m_place, "work"); }
   QTreeWidget& load() { return *field<QTreeWidget>(m_place, "load"); }
-  QAction* action(const char* name) {
-    for (auto* each : m_place.menuActions()) {
-      if (each->objectName() == QLatin1String(name)) return each;
-    }
-    ADD_FAILURE() << name;
-    return nullptr;
-  }
+  QAction* action(const char* name) { return field<QAction>(m_place, name); }
   void trigger(const char* name) {
     auto* each = action(name);
     ASSERT_TRUE(each->isEnabled()) << name;
@@ -492,13 +486,11 @@ TEST_F(RoundsPictures, InLightAndDarkAndLarge) {
   QFont large = before;
   large.setPointSizeF(before.pointSizeF() * 1.5);
   QApplication::setFont(large);
-  {
-    RoundsPlace place(m_desk.hub);
-    place.resize(1200, 760);
-    place.show();
-    ASSERT_TRUE(QTest::qWaitFor([&] { return !place.busy(); }, 120000));
-    tests::picture(place, QStringLiteral("rounds-large"), {1200, 760});
-  }
+  auto place = std::make_unique<RoundsPlace>(m_desk.hub);
+  place->show();
+  EXPECT_TRUE(QTest::qWaitFor([&] { return !place->busy(); }, 120000));
+  tests::picture(*place, QStringLiteral("rounds-large"), {1200, 760});
+  place.reset();
   QApplication::setFont(before);
 }
 
