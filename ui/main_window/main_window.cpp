@@ -19,6 +19,7 @@
 #include "ui/hive/hive_place.h"
 #include "ui/main_window/figures_dialog.h"
 #include "ui/main_window/guide.h"
+#include "ui/main_window/help_page.h"
 #include "ui/main_window/reader_dialog.h"
 #include "ui/pairs/pairs_place.h"
 #include "ui/rounds/rounds_place.h"
@@ -98,8 +99,8 @@ void MainWindow::makePlaces() {
   auto* rounds = new rounds::RoundsPlace(m_hub);
   connect(rounds, &rounds::RoundsPlace::asked, this, &MainWindow::doFor);
   connect(rounds, &rounds::RoundsPlace::sheetsAsked, this,
-          [this](const std::vector<base::YardId>& yards, base::Date day) {
-            if (m_services.makeSheets) printSheets(yards, day);
+          [this](const std::vector<base::YardId>& those, base::Date day) {
+            if (m_services.makeSheets) printSheets(those, day);
           });
   addPlace(QStringLiteral("rounds"), rounds);
   addPlace(QStringLiteral("calendar"), new calendar::CalendarPlace(m_hub));
@@ -288,6 +289,14 @@ void MainWindow::makeHelpMenu() {
       [this] {
         m_hub.settings().set(adapt::desk::kGuideDismissed, false);
         m_guide->show();
+      },
+      false);
+  addTo(
+      menu, tr("How far the &forecast can be trusted…"), {},
+      [this] {
+        HelpPage page(QStringLiteral("calibration"), tr("How far the forecast can be trusted"),
+                      this);
+        dialogs().run(page);
       },
       false);
   addTo(
