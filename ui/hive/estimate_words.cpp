@@ -2,8 +2,11 @@
 #include "ui/hive/estimate_words.h"
 
 #include <QCoreApplication>
+#include <QLocale>
 #include <QStringList>
+#include <cmath>
 
+#include "core/strength/laying.h"
 #include "ui/adapt/words.h"
 
 namespace outyard::hive {
@@ -81,6 +84,56 @@ QString storesText(const strength::Estimate& honeyKg, const adapt::Units& units)
   const auto shown = [&](double kg) { return adapt::roundNumber(units.shown(base::Mass{kg})); };
   return QStringLiteral("%1 %2 (%3–%4)")
       .arg(shown(honeyKg.median), units.massUnit(), shown(honeyKg.low), shown(honeyKg.high));
+}
+
+QString workingsText(const strength::StrengthEstimate& estimate, const adapt::Units& units) {
+  QStringList out, rates;
+  const strength::LayingRates laying = strength::layingRates(estimate);
+  const auto rate = [&](const std::optional<strength::Estimate>& eggs, const char* days) {
+    if (!eggs || eggs->median <= 0) return;
+    rates << tr(days).arg(adapt::roundNumber(eggs->median));
+  };
+  rate(laying.fromEggs, QT_TRANSLATE_NOOP("HiveEstimate", "%1 in the last 3 days"));
+  rate(laying.fromOpen, QT_TRANSLATE_NOOP("HiveEstimate", "%1 in the last 9 days"));
+  rate(laying.fromSealed, QT_TRANSLATE_NOOP("HiveEstimate", "%1 from 21 to 9 days ago"));
+  if (!rates.isEmpty()) {
+    out << tr(QT_TRANSLATE_NOOP("HiveEstimate", "Eggs a day by the brood: %1."))
+               .arg(rates.join(QStringLiteral(", ")));
+  }
+  if (laying.expansion) {
+    switch (strength::nestTrend(laying.expansion->median)) {
+      case strength::NestTrend::Growing:
+        out << tr(QT_TRANSLATE_NOOP("HiveEstimate", "The brood nest is growing."));
+        break;
+      case strength::NestTrend::Shrinking:
+        out << tr(QT_TRANSLATE_NOOP("HiveEstimate", "The brood nest is shrinking."));
+        break;
+      case strength::NestTrend::Steady:
+        break;
+    }
+  }
+  if (estimate.weighedKg && estimate.tareKg) {
+    const auto mass = [&](double kg) { return units.text(base::Mass{kg}); };
+    out << tr(QT_TRANSLATE_NOOP("HiveEstimate",
+                                "Of %1 weighed about %2 (give or take %3) are "
+                                "boxes, bees and brood."))
+               .arg(mass(*estimate.weighedKg), mass(*estimate.tareKg),
+                    mass(estimate.tareSdKg.value_or(0)));
+  }
+  if (estimate.readerBias && std::fabs(*estimate.readerBias - 1) >= 0.01) {
+    const QString off = QLocale().toString(100 * std::fabs(*estimate.readerBias - 1), 'f', 0);
+    out << (*estimate.readerBias > 1
+                ? tr(QT_TRANSLATE_NOOP("HiveEstimate",
+                                       "This reader counts %1 % too many: taken out."))
+                : tr(QT_TRANSLATE_NOOP("HiveEstimate",
+                                       "This reader counts %1 % too few: taken out.")))
+               .arg(off);
+  }
+  if (estimate.inFlyingHours) {
+    out << tr(
+        QT_TRANSLATE_NOOP("HiveEstimate", "Counted in flying hours: some field bees were out."));
+  }
+  return out.join(u' ');
 }
 
 QString amountsText(const strength::StrengthEstimate& estimate, const adapt::Units& units) {

@@ -212,6 +212,7 @@ QString factsHtml(const widgets::SeasonHub& hub, const apiary::HiveState& hive,
       html.fact(Words::tr("Last look"), shown->lastLook);
       html.fact(Words::tr("Queen"), shown->queen);
       html.sentence(looksText(s));
+      html.sentence(workingsText(s, units));
       html.sentence(Words::tr("In brackets: the band that holds 8 of 10."));
     } else {
       html.fact(Words::tr("Last look"), shown->lastLook);

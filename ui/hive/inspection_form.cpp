@@ -417,8 +417,9 @@ void InspectionForm::showEstimate() {
     return;
   }
   QString text = tr("This amounts to: %1.").arg(amounts);
-  const QString looks = looksText(estimate);
-  if (!looks.isEmpty()) text += QStringLiteral(" ") + looks;
+  for (const QString& more : {looksText(estimate), workingsText(estimate, m_units)}) {
+    if (!more.isEmpty()) text += QStringLiteral(" ") + more;
+  }
   m_estimate->setText(text);
 }
 
