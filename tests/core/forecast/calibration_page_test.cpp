@@ -12,7 +12,7 @@ namespace outyard::calibration {
 namespace {
 
 std::string committed(const std::string& name) {
-  std::ifstream in(std::string(OUTYARD_SOURCE_DIR) + "/resources/help/" + name, std::ios::binary);
+  std::ifstream in(OUTYARD_SOURCE_DIR "/resources/help/" + name, std::ios::binary);
   EXPECT_TRUE(in) << name;
   std::ostringstream text;
   text << in.rdbuf();
