@@ -116,7 +116,7 @@ Run run(const Start& s, int days, const std::vector<Deed>& deeds) {
 }
 
 std::vector<CsvRow> csvRows(const std::string& file) {
-  std::ifstream in(std::string(OUTYARD_SOURCE_DIR) + "/tests/data/" + file);
+  std::ifstream in(std::string(OUTYARD_SOURCE_DIR "/tests/data/") + file);
   if (!in) throw std::runtime_error("no " + file + " in tests/data");
   const auto split = [](const std::string& line) {
     std::vector<std::string> out(1);

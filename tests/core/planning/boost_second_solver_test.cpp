@@ -65,7 +65,7 @@ TEST(SecondSolver, FindsTheSameOptimumOnRealisticYards) {
         << boostJson(*plan, [](const base::Message& m) { return m.key; });
   }
   const std::string script =
-      std::string(OUTYARD_SOURCE_DIR) + "/tests/core/planning/second_solver.py";
+      std::string(OUTYARD_SOURCE_DIR "/tests/core/planning/second_solver.py");
   const std::string out = outputOf(python() + " '" + script + "' '" + folder.string() + "' 2>&1");
   fs::remove_all(folder);
   std::istringstream lines(out);

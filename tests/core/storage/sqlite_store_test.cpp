@@ -333,7 +333,7 @@ TEST_F(SqliteStoreTest, FilesOfEveryReleasedSchemaOpen) {
   for (std::size_t version = 1; version <= released; ++version) {
     const std::string name = "schema_" + std::to_string(version) + ".outyard";
     SCOPED_TRACE(name);
-    const std::string kept = std::string(OUTYARD_SOURCE_DIR) + "/tests/data/" + name;
+    const std::string kept = std::string(OUTYARD_SOURCE_DIR "/tests/data/") + name;
     ASSERT_TRUE(std::filesystem::exists(kept)) << "keep a file of each schema that is released";
     write(file(name.c_str()), bytes(kept));
     EXPECT_EQ(rowsIn(file(name.c_str())), allRows(tests::smallSeason()));

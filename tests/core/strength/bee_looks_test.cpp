@@ -17,7 +17,7 @@ using Table = std::vector<std::map<std::string, std::string>>;
 
 /// Reads a plain table (no quotes in these files).
 Table tableOf(const char* name) {
-  std::ifstream in(std::string(OUTYARD_SOURCE_DIR) + "/tests/data/" + name);
+  std::ifstream in(std::string(OUTYARD_SOURCE_DIR "/tests/data/") + name);
   Table out;
   std::vector<std::string> head;
   for (std::string line; std::getline(in, line);) {

@@ -85,7 +85,7 @@ struct Desk {
 /// The sample season as the exchange tables hold it.
 inline apiary::Season sampleSeason() {
   apiary::Season season;
-  const exchange::FolderSource files(std::string(OUTYARD_SOURCE_DIR) + "/sample");
+  const exchange::FolderSource files(std::string(OUTYARD_SOURCE_DIR "/sample"));
   base::Progress quiet;
   const auto read = exchange::planImport(season, files, day("2026-05-02"), quiet);
   EXPECT_TRUE(read.ok());
