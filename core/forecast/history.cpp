@@ -269,15 +269,16 @@ class Builder {
   }
 
   /// The other colony's bees and brood join as they are forecast there.
-  void addUnited(const Event& e) {
-    if (!e.otherColony || m_season.stays(*e.otherColony).empty()) return;
-    m_out.meetings.push_back({e.date, *e.otherColony, true});
+  void addUnited(const Event& e, bool asOther) {
+    const auto& other = asOther ? e.colony : e.otherColony;
+    if (!other || *other == m_out.colony || m_season.stays(*other).empty()) return;
+    m_out.meetings.push_back({e.date, *other, true, !asOther});
   }
-  void addPlacesChanged(const Event& e) {
+  void addPlacesChanged(const Event& e, bool asOther) {
     if (!e.otherHive) return;
-    const auto other = apiary::hiveOn(m_season, *e.otherHive, e.date);
+    const auto other = apiary::hiveOn(m_season, asOther ? e.hive : *e.otherHive, e.date);
     if (!other.colonies.empty()) {
-      m_out.meetings.push_back({e.date, other.colonies.front().colony, false});
+      m_out.meetings.push_back({e.date, other.colonies.front().colony, false, !asOther});
     }
   }
 
@@ -335,10 +336,10 @@ class Builder {
         addFrames(e, hive, 1);
         break;
       case EventKind::United:
-        if (!asOther) addUnited(e);
+        addUnited(e, asOther);
         break;
       case EventKind::PlacesChanged:
-        if (!asOther) addPlacesChanged(e);
+        addPlacesChanged(e, asOther);
         break;
       case EventKind::Split:
         if (asOther) add(e.date, K::KeepShare, 0.6);

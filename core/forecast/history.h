@@ -54,11 +54,12 @@ struct SharedStack {
   bool takenOff = false;            ///< the upper one went to a stand of its own
 };
 
-/// A day on which bees passed between two colonies at once. Of the two only one names it.
+/// A day on which bees passed between two colonies at once; both know of it.
 struct Meeting {
   base::Date date;
   base::ColonyId other;
-  bool united = false;  ///< the other one joined this one; else their stands were changed
+  bool united = false;  ///< one joined the other; else their stands were changed
+  bool leads = false;   ///< of the two the one that stays, or that is named first
 };
 
 /// Everything known of a colony up to a day, in order of time.

@@ -137,6 +137,7 @@ PastGroup::PastGroup(std::span<PastRun* const> runs, std::span<const History> hi
   }
   for (std::size_t k = 0; k < histories.size(); ++k) {
     for (const Meeting& m : histories[k].meetings) {
+      if (!m.leads) continue;
       for (PastRun* other : m_runs) {
         if (other->colony() != m.other || other == m_runs[k]) continue;
         if (m.date < std::max(m_runs[k]->begin(), other->begin()) || m.date > ask.from) continue;

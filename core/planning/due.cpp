@@ -303,7 +303,9 @@ Task taskOf(const DueTask& due, base::TaskId id,
   plain.rule = "planned";
   const base::Message name = dueName(due);
   const std::string why = word(due.why);
-  t.why = due.rule == "planned" || name.key == dueName(plain).key ? why : word(name) + ": " + why;
+  t.why = due.rule == "planned" || due.rule == due.kind || name.key == dueName(plain).key
+              ? why
+              : word(name) + ": " + why;
   return t;
 }
 
