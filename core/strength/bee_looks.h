@@ -79,7 +79,7 @@ struct QuickCount {
 /// scale. Autumn was not observed. The line is a box's: bees spread over all combs of a box before
 /// they fill them, so a count of more than ten frames stands in several boxes and is read box by
 /// box (the 2025 set holds 0.35 to 0.45 full frames for each frame counted from 5 to 21 frames; one
-/// line for the whole hive reads a quarter too many above ten).
+/// line for the whole hive reads a seventh too many above ten).
 inline constexpr double kQuickFramesPerBox = 10;
 QuickCount fullFramesOfQuickCount(double framesWithBees, int seasonDay);
 /// By one line alone.

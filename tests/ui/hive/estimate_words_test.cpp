@@ -10,7 +10,7 @@ using strength::Estimate;
 using strength::StrengthEstimate;
 
 QString workings(const StrengthEstimate& e) {
-  return workingsText(e, adapt::Units{});
+  return workingsText(e, adapt::Units{}).replace(QChar(QChar::Nbsp), u' ');
 }
 
 TEST(EstimateWords, NothingKnownSaysNothing) {
