@@ -70,7 +70,7 @@ TEST(PublishedCases, WinterTareOfAWoodenNational) {
   EXPECT_GT(one->sd, 1.5);
 }
 
-// "Hive net weight", beeweigh2.wordpress.com: components of a sample hive; a deep body with frames
+// "Hive net weight", a web page with the weighed parts of a sample hive; a deep body with frames
 // and no comb 13.7 lb, a medium with frames and comb 10.25 lb. Light boxes, so they mark the lower
 // end of our ranges.
 TEST(PublishedCases, WeighedBoxesLieAboutTheLowerEndOfTheRange) {
@@ -147,7 +147,7 @@ TEST(PublishedCases, StrongAndWeakInEarlySpring) {
   EXPECT_EQ(verdict(3, 2), V::SmallSound);
 }
 
-// A rule told in talks and repeated on beekeepingforum.co.uk (thread 36887): the bees of one frame
+// A rule of thumb repeated on beekeepingforum.co.uk (thread 36887): the bees of one frame
 // of brood take up three frames' worth of space. All cells of a full frame emerge into 2.5 frames
 // of ours at the share of a full frame that is brood, 3.1 at every cell.
 TEST(PublishedCases, AFrameOfBroodCoversNearlyThree) {
