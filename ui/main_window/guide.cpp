@@ -29,7 +29,8 @@ Guide::Guide(QWidget* parent) : QFrame(parent) {
          "filled seams are its bees. Letters stand for what needs you."),
       tr("Drag the days below the map back to see the yard as it stood."),
       tr("Pairs: which small colonies are worth help, and which neighbour can give."),
-      tr("Print the yard sheet, take it along, and type it back in under Hive in the evening."),
+      tr("Print the yard sheet, take it along, and type it back in (Enter a sheet, in Rounds) in "
+         "the evening."),
       tr("Everything can be undone (Ctrl+Z). Your own season: File, New season.")};
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(12, 8, 12, 8);
