@@ -301,7 +301,7 @@ double drawHead(PageCanvas& canvas, const PageFrame& frame, const SheetContext& 
   double y = std::max(frame.top + head, at.y + map.heightMm) + 1.5;
   constexpr TextStyle kLegend{2.35, false};
   const Wrapped legend = wrapText(canvas.measurer(), context.word(message("sheet.legend.letters")),
-                                  kLegend, frame.contentWidth(), 2);
+                                  kLegend, frame.contentWidth(), 3);
   y = canvas.lines({frame.left, y + kLegend.sizeMm * kAscent}, legend.lines, kLegend,
                    frame.contentWidth(), 2.9);
   return y - kLegend.sizeMm * kAscent + 0.8;

@@ -94,10 +94,10 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.legend.letters",
      QT_TRANSLATE_NOOP(
          "Messages",
-         "Numbers on the map are lines of this sheet. Filled seams = last seen, outline = "
+         "Map numbers are lines of this sheet. Filled seams = last seen, outline = "
          "expected, lid "
          "on = not counted, dashed = not opened since autumn, cross = dead. "
-         "B boost, small but sound · Q queen suspect or missing · S sick, nothing in "
+         "B boost, small · Q queen suspect or missing · S sick, nothing in "
          "or out · 2 two colonies · N not enough seen · W write off, too small · "
          "R room, strong")},
     {"sheet.legend.entry",

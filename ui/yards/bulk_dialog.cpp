@@ -401,8 +401,9 @@ void BulkDialog::refresh() {
   } else if (count == 0) {
     m_summary->setText(tr("It can be done at none of these hives: the list says why."));
   } else {
-    m_summary->setText(
-        tr("Recorded for %1 of %2 hives, as one step to undo.").arg(count).arg(m_lines.size()));
+    m_summary->setText(tr("To be recorded for %1 of %2 hives, as one step to undo.")
+                           .arg(count)
+                           .arg(m_lines.size()));
   }
   m_buttons->button(QDialogButtonBox::Ok)->setEnabled(fault.isEmpty() && count > 0);
 }
