@@ -19,7 +19,6 @@
 #include <QTableView>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <thread>
 
 #include "core/session/commands.h"
 #include "ui/adapt/words.h"
@@ -27,6 +26,7 @@
 #include "ui/calendar/calendar_model.h"
 #include "ui/calendar/calendar_words.h"
 #include "ui/calendar/legend_strip.h"
+#include "ui/widgets/empty_page.h"
 #include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/list_file.h"
 #include "ui/widgets/session_model.h"
@@ -44,10 +44,6 @@ QDate qtDate(base::Date date) {
 }
 base::Date coreDate(QDate date) {
   return base::Date::fromYmd(date.year(), date.month(), date.day()).value();
-}
-
-int threadsBeside() {
-  return std::clamp(static_cast<int>(std::thread::hardware_concurrency()) - 1, 1, 8);
 }
 
 /// Hands the share that is done to the window now and then.
@@ -83,11 +79,8 @@ CalendarPlace::CalendarPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(p
   all->setContentsMargins(12, 8, 12, 8);
   makeHead(*all);
   m_pages = new QStackedWidget;
-  m_sentence = new QLabel;
-  m_sentence->setObjectName(QStringLiteral("calendarSentence"));
-  m_sentence->setWordWrap(true);
-  m_sentence->setAlignment(Qt::AlignCenter);
-  m_sentence->setMargin(40);
+  m_empty = new widgets::EmptyPage(*this);
+  connect(m_empty, &widgets::EmptyPage::again, this, &CalendarPlace::again);
   auto* body = new QWidget;
   auto* across = new QHBoxLayout(body);
   across->setContentsMargins(0, 0, 0, 0);
@@ -117,7 +110,7 @@ CalendarPlace::CalendarPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(p
   sideLayout->setContentsMargins(12, 0, 0, 0);
   makeSide(*sideLayout);
   across->addWidget(side);
-  m_pages->addWidget(m_sentence);
+  m_pages->addWidget(m_empty);
   m_pages->addWidget(body);
   all->addWidget(m_pages, 1);
   makeActions();
@@ -230,7 +223,7 @@ void CalendarPlace::run() {
           const apiary::Season& season, base::Progress& progress) -> widgets::SideResult {
         Told told(progress, bar);
         Calendar made = std::make_shared<const planning::SeasonCalendar>(
-            planning::seasonCalendar(season, today, ask, threadsBeside(), told));
+            planning::seasonCalendar(season, today, ask, widgets::threadsBeside(), told));
         if (progress.cancelled()) return {};
         return [self, made] {
           if (!self) return;
@@ -312,7 +305,7 @@ void CalendarPlace::tryDates() {
         apiary::Season other = season;
         other.apply(list);
         Calendar made = std::make_shared<const planning::SeasonCalendar>(
-            planning::seasonCalendar(other, today, ask, threadsBeside(), told));
+            planning::seasonCalendar(other, today, ask, widgets::threadsBeside(), told));
         if (progress.cancelled()) return {};
         return [self, made, list] {
           if (self) self->takeTrial(made, list);
@@ -405,18 +398,19 @@ void CalendarPlace::showCell() {
 
 void CalendarPlace::showState() {
   const auto calendar = shown();
-  QString sentence;
   if (!m_hub.isOpen()) {
-    sentence = tr("No season is open. Open one from the File menu, or the sample season.");
+    m_empty->sayNoSeason();
   } else if (m_hub.season().table<apiary::Yard>().empty()) {
-    sentence = tr("There is no yard yet. Make one in Yards; its weeks then stand here.");
-  } else if (!calendar && m_stopped) {
-    sentence = tr("Stopped. Choose “Work the calendar out again” in the menu of this place.");
-  } else if (!calendar) {
-    sentence = tr("The season of all yards is being worked out.");
+    m_empty->say(tr("There is no yard yet. Make one in Yards; its weeks then stand here."),
+                 widgets::EmptyPage::firstYards());
+  } else if (calendar) {
+    m_pages->setCurrentIndex(1);
+  } else if (m_stopped) {
+    m_empty->say(tr("Stopped before the weeks were worked out."),
+                 {{QStringLiteral("again"), tr("&Work them out")}});
+  } else {
+    m_empty->say(tr("The season of all yards is being worked out."));
   }
-  m_sentence->setText(sentence);
-  m_pages->setCurrentIndex(sentence.isEmpty() ? 1 : 0);
   m_progress->setVisible(busy());
   m_stop->setVisible(busy());
   m_first->setEnabled(m_hub.isOpen());

@@ -18,6 +18,7 @@ class QVBoxLayout;
 
 namespace outyard::widgets {
 class ListFile;
+class EmptyPage;
 class SeasonHub;
 }  // namespace outyard::widgets
 
@@ -90,7 +91,7 @@ class CalendarPlace : public widgets::Place {
   QProgressBar* m_progress = nullptr;
   QPushButton* m_stop = nullptr;
   QStackedWidget* m_pages = nullptr;
-  QLabel* m_sentence = nullptr;
+  widgets::EmptyPage* m_empty = nullptr;
   CalendarBoard* m_board = nullptr;
   LegendStrip* m_legend = nullptr;
   CalendarModel* m_model = nullptr;

@@ -19,13 +19,13 @@ DayLegend::DayLegend(QWidget* parent) : QWidget(parent) {
   line->setContentsMargins(0, 0, 0, 0);
   line->setSpacing(4);
   for (const auto& [kind, text] :
-       {std::pair{DayKind::Combs, tr("combs out")}, std::pair{DayKind::Lid, tr("lid only")},
-        std::pair{DayKind::Shut, tr("leave shut")}}) {
+       {std::pair{Warmth::Combs, tr("combs out")}, std::pair{Warmth::Lid, tr("lid only")},
+        std::pair{Warmth::Shut, tr("leave shut")}}) {
     auto* mark = new QLabel;
     mark->setObjectName(QStringLiteral("mark%1").arg(static_cast<int>(kind)));
-    mark->setToolTip(kindWords(kind));
+    mark->setToolTip(warmthWords(kind));
     auto* words = new QLabel(text);
-    words->setToolTip(kindWords(kind));
+    words->setToolTip(warmthWords(kind));
     line->addWidget(mark);
     line->addWidget(words);
     line->addSpacing(8);
@@ -35,7 +35,7 @@ DayLegend::DayLegend(QWidget* parent) : QWidget(parent) {
 
 void DayLegend::draw() {
   const int side = fontMetrics().height();
-  for (const DayKind kind : {DayKind::Combs, DayKind::Lid, DayKind::Shut}) {
+  for (const Warmth kind : {Warmth::Combs, Warmth::Lid, Warmth::Shut}) {
     auto* mark = findChild<QLabel*>(QStringLiteral("mark%1").arg(static_cast<int>(kind)));
     const double ratio = devicePixelRatioF();
     QPixmap pixmap(QSizeF(side * 1.4 * ratio, side * ratio).toSize());

@@ -2,6 +2,7 @@
 #include "ui/desk/day_strip.h"
 
 #include <QCoreApplication>
+#include <QDate>
 #include <QFontMetricsF>
 #include <QLocale>
 #include <QPainter>
@@ -21,13 +22,7 @@ struct Words {
   Q_DECLARE_TR_FUNCTIONS(Desk)
 };
 
-/// Rain worth a drop.
-constexpr double kDropMm = 0.5;
 constexpr double kMarkLines = 1.5;  ///< height of the hive, in lines of the font
-
-bool wet(const planning::YardDay& day) {
-  return day.rainMm && *day.rainMm >= kDropMm;
-}
 
 void paintDrop(QPainter& p, const QRectF& box, const print::Palette& colours) {
   QPainterPath drop;
@@ -42,11 +37,11 @@ void paintDrop(QPainter& p, const QRectF& box, const print::Palette& colours) {
   p.drawPath(drop);
 }
 
-Ink groundOf(DayKind kind) {
+Ink groundOf(Warmth kind) {
   switch (kind) {
-    case DayKind::Combs:
+    case Warmth::Combs:
       return Ink::Nectar;
-    case DayKind::Lid:
+    case Warmth::Lid:
       return Ink::Comb;
     default:
       return Ink::None;
@@ -55,50 +50,18 @@ Ink groundOf(DayKind kind) {
 
 }  // namespace
 
-DayKind kindOf(const planning::YardDay& day) {
-  if (!day.tmaxC) return DayKind::Unknown;
-  if (day.combWarm) return DayKind::Combs;
-  return day.lidWarm ? DayKind::Lid : DayKind::Shut;
-}
-
-QString kindWords(DayKind kind) {
-  switch (kind) {
-    case DayKind::Unknown:
-      return Words::tr("no weather known");
-    case DayKind::Shut:
-      return Words::tr("leave shut: too cold or wet");
-    case DayKind::Lid:
-      return Words::tr("warm and dry enough to lift the lid");
-    case DayKind::Combs:
-      return Words::tr("warm and dry enough to take combs out");
-  }
-  return {};
-}
-
-QString dayWords(const planning::YardDay& day, const adapt::Units& units) {
-  const QString date = QLocale().toString(adapt::toQDate(day.date), Words::tr("ddd d MMM"));
-  QString text = QStringLiteral("%1: %2").arg(date, kindWords(kindOf(day)));
-  if (day.tmaxC) {
-    text += Words::tr(", up to %1").arg(units.text(base::Temperature{*day.tmaxC}));
-    text += !day.rainMm ? Words::tr(", rain not known")
-            : wet(day)  ? Words::tr(", %1 mm of rain").arg(QLocale().toString(*day.rainMm, 'f', 0))
-                        : Words::tr(", dry");
-  }
-  return text;
-}
-
 QString stripWords(const planning::YardDays& days, const adapt::Units& units) {
   QStringList lid, combs, shut;
   bool known = false;
   for (const auto& day : days.days) {
     const QString text = day.tmaxC
                              ? QStringLiteral("%1 (%2)").arg(
-                                   dayText(day.date), units.text(base::Temperature{*day.tmaxC}))
+                                   shortDay(day.date), units.text(base::Temperature{*day.tmaxC}))
                              : QString();
     known = known || day.tmaxC;
-    if (kindOf(day) == DayKind::Combs) combs << text;
-    if (kindOf(day) == DayKind::Lid) lid << text;
-    if (kindOf(day) == DayKind::Shut) shut << text;
+    if (warmthOf(day) == Warmth::Combs) combs << text;
+    if (warmthOf(day) == Warmth::Lid) lid << text;
+    if (warmthOf(day) == Warmth::Shut) shut << text;
   }
   if (!known) return Words::tr("No weather is known here.");
   const auto list = [](const QStringList& some) {
@@ -120,7 +83,7 @@ int dayAt(const QRectF& area, const planning::YardDays& days, const QPointF& poi
   return std::clamp(at, 0, count - 1);
 }
 
-void paintDayMark(QPainter& p, const QRectF& box, DayKind kind, const print::Palette& colours) {
+void paintDayMark(QPainter& p, const QRectF& box, Warmth kind, const print::Palette& colours) {
   p.save();
   p.setRenderHint(QPainter::Antialiasing);
   // The lid stands out on both sides of the box.
@@ -129,7 +92,7 @@ void paintDayMark(QPainter& p, const QRectF& box, DayKind kind, const print::Pal
   const QRectF body(x, box.top() + h * 0.52, w, h * 0.44);
   const QPen edge(colours.colour(Ink::WoodEdge), h / 16);
   const QPen dark(colours.colour(Ink::Line), h / 9, Qt::SolidLine, Qt::RoundCap);
-  if (kind == DayKind::Unknown) {
+  if (kind == Warmth::Unknown) {
     QPen dashed(colours.colour(Ink::FaintLine), h / 16, Qt::DashLine);
     p.setPen(dashed);
     p.setBrush(Qt::NoBrush);
@@ -137,7 +100,7 @@ void paintDayMark(QPainter& p, const QRectF& box, DayKind kind, const print::Pal
     p.restore();
     return;
   }
-  if (kind == DayKind::Combs) {  // a comb half out of the box, with its lines of cells
+  if (kind == Warmth::Combs) {  // a comb half out of the box, with its lines of cells
     const QRectF comb(x + w * 0.30, box.top() + h * 0.14, w * 0.52, h * 0.56);
     p.setPen(edge);
     p.setBrush(colours.colour(Ink::Honey));
@@ -158,9 +121,9 @@ void paintDayMark(QPainter& p, const QRectF& box, DayKind kind, const print::Pal
   p.drawLine(QPointF(x + w * 0.38, body.bottom() - h * 0.1),
              QPointF(x + w * 0.62, body.bottom() - h * 0.1));
   // The lid: on, tilted, or away.
-  if (kind == DayKind::Shut) {
+  if (kind == Warmth::Shut) {
     p.drawLine(QPointF(x - w * 0.06, body.top()), QPointF(x + w * 1.06, body.top()));
-  } else if (kind == DayKind::Lid) {
+  } else if (kind == Warmth::Lid) {
     p.drawLine(QPointF(x - w * 0.04, body.top() - h * 0.03),
                QPointF(x + w * 0.94, body.top() - h * 0.40));
   }
@@ -197,7 +160,7 @@ void paintStrip(QPainter& p, const QRectF& area, const planning::YardDays& days,
     const QDate date = adapt::toQDate(day.date);
     const QRectF cell(area.left() + each * static_cast<double>(i), area.top(), each, area.height());
     const QRectF inside = cell.adjusted(1.5, 0, -1.5, 0);
-    const DayKind kind = kindOf(day);
+    const Warmth kind = warmthOf(day);
     if (const Ink ground = groundOf(kind); ground != Ink::None) {
       p.setPen(Qt::NoPen);
       QColor colour = colours.colour(ground);
@@ -212,16 +175,16 @@ void paintStrip(QPainter& p, const QRectF& area, const planning::YardDays& days,
     p.setPen(colours.colour(weekend ? Ink::Text : Ink::FaintText));
     p.drawText(QRectF(inside.left(), inside.top(), inside.width(), line), Qt::AlignCenter, full);
     const QRectF middle(inside.left(), inside.top() + line + 3, inside.width(), mark);
-    const QString mm = wet(day) ? locale.toString(*day.rainMm, 'f', 0) : QString();
+    const QString mm = isWet(day) ? locale.toString(*day.rainMm, 'f', 0) : QString();
     const double dropWidth = line * 0.42;
     const double rainWidth = dropWidth + 1.5 + metrics.horizontalAdvance(mm);
-    const double room = middle.width() - (wet(day) ? dropWidth + 2 : 0);
+    const double room = middle.width() - (isWet(day) ? dropWidth + 2 : 0);
     const double markWidth = std::min(mark * 1.3, room * 0.92);
-    const bool withNumber = wet(day) && markWidth + rainWidth + 3 <= middle.width();
-    const double total = markWidth + (wet(day) ? 2 + (withNumber ? rainWidth : dropWidth) : 0);
+    const bool withNumber = isWet(day) && markWidth + rainWidth + 3 <= middle.width();
+    const double total = markWidth + (isWet(day) ? 2 + (withNumber ? rainWidth : dropWidth) : 0);
     const double left = middle.left() + (middle.width() - total) / 2;
     paintDayMark(p, QRectF(left, middle.top(), markWidth, mark), kind, colours);
-    if (wet(day)) {
+    if (isWet(day)) {
       const double x = left + markWidth + 2, y = middle.top() + mark * 0.36;
       paintDrop(p, QRectF(x, y, dropWidth, line * 0.62), colours);
       if (withNumber) {
@@ -236,8 +199,8 @@ void paintStrip(QPainter& p, const QRectF& area, const planning::YardDays& days,
             ? QStringLiteral("%1°").arg(std::lround(units.shown(base::Temperature{*day.tmaxC})))
             : QStringLiteral("?");
     p.setFont(small);
-    p.setPen(colours.colour(kind == DayKind::Shut || kind == DayKind::Unknown ? Ink::FaintText
-                                                                              : Ink::Text));
+    p.setPen(colours.colour(kind == Warmth::Shut || kind == Warmth::Unknown ? Ink::FaintText
+                                                                            : Ink::Text));
     p.drawText(QRectF(inside.left(), middle.bottom() + 1, inside.width(), line), Qt::AlignCenter,
                warmth);
   }

@@ -15,6 +15,7 @@
 #include "ui/desk/day_legend.h"
 #include "ui/desk/desk_list.h"
 #include "ui/desk/desk_place.h"
+#include "ui/widgets/empty_page.h"
 
 namespace outyard::desk {
 
@@ -76,19 +77,9 @@ QWidget* DeskPlace::section(const QString& title, DeskList* list, QLabel** head)
 
 void DeskPlace::makeBody(QVBoxLayout& to) {
   m_pages = new QStackedWidget;
-  auto* empty = new QWidget;
-  auto* emptyLayout = new QVBoxLayout(empty);
-  m_sentence = new QLabel;
-  m_sentence->setObjectName(QStringLiteral("emptySentence"));
-  m_sentence->setAlignment(Qt::AlignCenter);
-  m_sentence->setWordWrap(true);
-  m_buttons = new QHBoxLayout;
-  emptyLayout->addStretch(2);
-  emptyLayout->addWidget(m_sentence);
-  emptyLayout->addSpacing(8);
-  emptyLayout->addLayout(m_buttons);
-  emptyLayout->addStretch(3);
-  m_pages->addWidget(empty);
+  m_empty = new widgets::EmptyPage(*this);
+  connect(m_empty, &widgets::EmptyPage::again, this, &DeskPlace::refresh);
+  m_pages->addWidget(m_empty);
 
   auto* body = new QWidget;
   auto* bodyLayout = new QVBoxLayout(body);
@@ -172,17 +163,6 @@ void DeskPlace::makeBody(QVBoxLayout& to) {
       if (list->selectionModel()->hasSelection()) other->clearSelection();
     });
   }
-}
-
-QAction* DeskPlace::make(const QString& name, const QString& text, const QKeySequence& keys,
-                         const std::function<void()>& slot) {
-  auto* action = new QAction(text, this);
-  action->setObjectName(name);
-  action->setShortcut(keys);
-  action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-  connect(action, &QAction::triggered, this, slot);
-  addAction(action);
-  return action;
 }
 
 void DeskPlace::makeActions() {

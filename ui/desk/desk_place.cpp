@@ -19,6 +19,7 @@
 #include "ui/desk/desk_list.h"
 #include "ui/desk/desk_words.h"
 #include "ui/desk/plan_dialog.h"
+#include "ui/widgets/empty_page.h"
 #include "ui/widgets/session_model.h"
 #include "ui/widgets/theme.h"
 
@@ -140,7 +141,7 @@ void DeskPlace::fill() {
   m_gearHead->setText(counted(tr("&Gear short"), m_facts->gear.missing.size()));
   m_looksHead->setText(
       counted(tr("What surprised at the &last looks"), m_facts->looks.outside.size()));
-  m_days->setText(QStringLiteral("%1 – %2").arg(dayText(m_facts->due.ask.from),
+  m_days->setText(QStringLiteral("%1 – %2").arg(shortDay(m_facts->due.ask.from),
                                                 adapt::dateText(m_facts->due.ask.to)));
   QStringList notes;
   int without = 0;
@@ -169,32 +170,6 @@ void DeskPlace::shareHeight() {
   m_right->setSizes({whole - gear - looks, gear, looks});
 }
 
-void DeskPlace::showSentence(const QString& text,
-                             const std::vector<std::pair<QString, QString>>& buttons) {
-  m_sentence->setText(text);
-  while (auto* item = m_buttons->takeAt(0)) {
-    if (item->widget()) item->widget()->deleteLater();
-    delete item;
-  }
-  m_buttons->addStretch();
-  for (const auto& [name, words] : buttons) {
-    auto* button = new QPushButton(words);
-    button->setObjectName(QStringLiteral("first_") + name);
-    connect(button, &QPushButton::clicked, this, [this, name = name] {
-      if (name == QStringLiteral("yards")) {
-        Q_EMIT openPlace(name);
-      } else if (name == QStringLiteral("again")) {
-        refresh();
-      } else {
-        Q_EMIT asked(name);
-      }
-    });
-    m_buttons->addWidget(button);
-  }
-  m_buttons->addStretch();
-  m_pages->setCurrentIndex(0);
-}
-
 void DeskPlace::showState() {
   const bool running = m_runner.running();
   m_progress->setVisible(running);
@@ -216,27 +191,21 @@ void DeskPlace::showState() {
   }
   const auto& season = m_hub.season();
   if (!m_hub.isOpen()) {
-    showSentence(tr("No season is open. Begin with the sample season to look around, or with a "
-                    "season of your own."),
-                 {{QStringLiteral("sample"), tr("Open the &sample season")},
-                  {QStringLiteral("new"), tr("&New season…")},
-                  {QStringLiteral("open"), tr("&Open a season…")}});
+    m_empty->sayNoSeason();
   } else if (season.table<apiary::Yard>().empty()) {
-    showSentence(tr("This season has no yard yet. Add one under Yards, or read your tables in."),
-                 {{QStringLiteral("yards"), tr("Go to &Yards")},
-                  {QStringLiteral("tables"), tr("&Import tables…")}});
+    m_empty->say(tr("This season has no yard yet. Add one under Yards, or read your tables in."),
+                 widgets::EmptyPage::firstYards());
   } else if (season.table<apiary::Hive>().empty()) {
-    showSentence(tr("No hive stands in a yard yet. Add hives under Yards, or read your tables in; "
+    m_empty->say(tr("No hive stands in a yard yet. Add hives under Yards, or read your tables in; "
                     "what they need then shows here."),
-                 {{QStringLiteral("yards"), tr("Go to &Yards")},
-                  {QStringLiteral("tables"), tr("&Import tables…")}});
+                 widgets::EmptyPage::firstYards());
   } else if (m_facts) {
     m_pages->setCurrentIndex(1);
   } else if (m_stopped) {
-    showSentence(tr("Stopped before everything was worked out."),
+    m_empty->say(tr("Stopped before everything was worked out."),
                  {{QStringLiteral("again"), tr("&Work it out")}});
   } else {
-    showSentence(tr("Working out what the next two weeks ask for…"), {});
+    m_empty->say(tr("Working out what the next two weeks ask for…"));
   }
   refreshActions();
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 #include <QStringList>
-#include <functional>
 #include <memory>
 #include <vector>
 
@@ -9,7 +8,6 @@
 #include "ui/widgets/place.h"
 
 class QComboBox;
-class QHBoxLayout;
 class QLabel;
 class QProgressBar;
 class QPushButton;
@@ -19,8 +17,9 @@ class QToolButton;
 class QVBoxLayout;
 
 namespace outyard::widgets {
+class EmptyPage;
 class SeasonHub;
-}
+}  // namespace outyard::widgets
 
 namespace outyard::desk {
 
@@ -45,10 +44,6 @@ class DeskPlace : public widgets::Place {
   [[nodiscard]] const planning::DeskFacts* facts() const { return m_facts.get(); }
   [[nodiscard]] bool busy() const;
 
- Q_SIGNALS:
-  /// What only the window can do: "sample", "new", "open", "tables", "weather".
-  void asked(const QString& what);
-
  protected:
   void showEvent(QShowEvent* event) override;
   void changeEvent(QEvent* event) override;
@@ -58,12 +53,9 @@ class DeskPlace : public widgets::Place {
   void makeBody(QVBoxLayout& to);
   void makeActions();
   QWidget* section(const QString& title, DeskList* list, QLabel** head);
-  QAction* make(const QString& name, const QString& text, const QKeySequence& keys,
-                const std::function<void()>& slot);
   void take(Facts facts);
   void fill();
   void showState();
-  void showSentence(const QString& text, const std::vector<std::pair<QString, QString>>& buttons);
   void refreshActions();
   void refresh();
   void open(const Row& row);
@@ -82,14 +74,13 @@ class DeskPlace : public widgets::Place {
   Facts m_facts;
   bool m_us, m_stopped = false, m_shared = false;
   int m_ready = 0, m_goal = 0;
-  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr,
-         *m_showLabel = nullptr;
+  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_showLabel = nullptr;
   QWidget* m_noteBar = nullptr;
   QComboBox* m_show = nullptr;
   QProgressBar* m_progress = nullptr;
   QPushButton *m_stop = nullptr, *m_plan = nullptr;
   QStackedWidget* m_pages = nullptr;
-  QHBoxLayout* m_buttons = nullptr;
+  widgets::EmptyPage* m_empty = nullptr;
   QSplitter* m_right = nullptr;
   DayLegend* m_legend = nullptr;
   QToolButton* m_expand = nullptr;

@@ -11,6 +11,7 @@
 #include "ui/desk/desk_place.h"
 #include "ui/desk/desk_words.h"
 #include "ui/print/palette.h"
+#include "ui/widgets/empty_page.h"
 #include "ui/widgets/session_model.h"
 
 namespace outyard::desk {
@@ -144,14 +145,14 @@ void DeskPlace::printTo(QPagedPaintDevice& device) {
   if (!m_facts) {
     Paper paper(device, tr("Desk"));
     const QFont plain = Paper::font(kText, false);
-    paper.draw(QRectF(kMargin, paper.y() + 30, paper.width(), 400), m_sentence->text(), plain,
+    paper.draw(QRectF(kMargin, paper.y() + 30, paper.width(), 400), m_empty->sentence(), plain,
                Qt::AlignLeft);
     return;
   }
   const RowMaker make = maker();
   Paper paper(device,
               tr("Desk: %1 – %2")
-                  .arg(dayText(m_facts->due.ask.from), adapt::dateText(m_facts->due.ask.to)));
+                  .arg(shortDay(m_facts->due.ask.from), adapt::dateText(m_facts->due.ask.to)));
   const QFont plain = Paper::font(kText, false);
   const QString sum = sumText(*m_facts);
   const double high = paper.heightOf(sum, plain, paper.width());

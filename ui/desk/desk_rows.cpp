@@ -61,7 +61,7 @@ Row RowMaker::task(std::size_t index) const {
   // A day that was chosen says more than the window.
   const auto* kept = t.task ? season.find<apiary::Task>(t.task->str()) : nullptr;
   if (kept && kept->plannedOn && *kept->plannedOn >= today()) {
-    row.right = Words::tr("on %1").arg(dayText(*kept->plannedOn));
+    row.right = Words::tr("on %1").arg(shortDay(*kept->plannedOn));
   }
   const QString reason = reasonText(t);
   if (!reason.isEmpty()) row.lines << reason;
@@ -181,7 +181,7 @@ std::vector<Row> RowMaker::gear() const {
       for (const std::size_t i : missing.tasks) yards.insert(facts.due.tasks[i].yard);
       line = Words::tr("%1; first for %2 on %3")
                  .arg(line, first.hive ? qs(first.hive->str()) : yardName(season, first.yard),
-                      dayText(first.date));
+                      shortDay(first.date));
       QStringList names;
       for (const auto& yard : yards) names << yardName(season, yard);
       row.toolTip =
@@ -221,7 +221,7 @@ std::vector<Row> RowMaker::looks() const {
     row.hive = look.hive;
     row.lead = qs(look.hive.str());
     row.title = yardName(season, look.yard);
-    row.right = Words::tr("seen %1").arg(dayText(look.date));
+    row.right = Words::tr("seen %1").arg(shortDay(look.date));
     const QString text = adapt::words(planning::lookText(look));
     row.lines << text;
     row.badges = look.fewer ? QStringLiteral("▼") : QStringLiteral("▲");

@@ -4,12 +4,7 @@
 #include <QCoreApplication>
 #include <QLocale>
 #include <algorithm>
-#include <cmath>
 #include <map>
-
-#include "ui/adapt/system_clock.h"
-#include "ui/adapt/words.h"
-#include "ui/widgets/hive_facts.h"
 
 namespace outyard::desk {
 namespace {
@@ -22,75 +17,15 @@ QString qs(const std::string& text) {
   return QString::fromStdString(text);
 }
 
-/// Words as ui/adapt has them, or nothing where a code is unknown.
-QString known(std::string key, const std::string& last) {
-  base::Message message;
-  message.key = std::move(key);
-  message.key += last;
-  return adapt::hasWords(message.key) ? adapt::words(message) : QString();
-}
-
 }  // namespace
 
-QString yardName(const apiary::Season& season, const base::YardId& yard) {
-  const auto* row = season.yard(yard);
-  return row && !row->name.empty() ? qs(row->name) : qs(yard.str());
-}
-
-QString dayText(base::Date day) {
-  //: Day and month without the year: see QLocale::toString.
-  return QLocale().toString(adapt::toQDate(day), Words::tr("d MMM"));
-}
-
-QString windowText(const planning::DueTask& task, base::Date today) {
-  if (task.overdue(today)) return Words::tr("overdue since %1").arg(dayText(task.latest));
-  if (task.latest == today) return Words::tr("today");
-  if (task.earliest <= today) return Words::tr("by %1").arg(dayText(task.latest));
-  if (task.earliest == task.latest) return Words::tr("on %1").arg(dayText(task.latest));
-  return Words::tr("%1 – %2").arg(dayText(task.earliest), dayText(task.latest));
-}
-
 QString chanceText(const planning::DueTask& task) {
-  if (task.rule == "planned" || task.chance >= 0.995) return {};
-  const QString percent = QLocale().toString(std::lround(task.chance * 100));
-  if (task.chance >= 0.9) return Words::tr("almost sure, %1 %").arg(percent);
-  if (task.chance >= 0.65) return Words::tr("likely, %1 %").arg(percent);
-  if (task.chance >= 0.4) return Words::tr("about even, %1 %").arg(percent);
-  return Words::tr("possible, %1 %").arg(percent);
-}
-
-QString workName(const planning::DueTask& task) {
-  // What was planned is named as on the sheet that goes along.
-  QString name = task.rule == "planned" ? known("sheet.task.", task.kind) : QString();
-  if (name.isEmpty()) name = adapt::words(planning::dueName(task));
-  if (!name.isEmpty()) name[0] = name.at(0).toUpper();
-  return name;
-}
-
-QString workText(const planning::DueTask& task, const adapt::Units& units) {
-  QString name = workName(task);
-  const bool feed = task.amount && (task.unit == apiary::Unit::L || task.unit == apiary::Unit::Kg);
-  if (feed) {
-    name = Words::tr("%1, %2").arg(name, countText(*task.amount, task.unit, units));
-    if (task.what) {
-      name += u' ' + widgets::codeText("goods", std::string(apiary::code(*task.what)));
-    }
-  }
-  if (task.otherHive && task.otherHive != task.hive) {
-    name = Words::tr("%1 with %2").arg(name, qs(task.otherHive->str()));
-  }
-  return name;
-}
-
-QString reasonText(const planning::DueTask& task) {
-  return task.rule == "planned" && !task.plannedWhy.empty() ? qs(task.plannedWhy)
-                                                            : adapt::words(task.why);
-}
-
-QStringList cautionTexts(const planning::DueTask& task) {
-  QStringList out;
-  for (const auto& caution : task.cautions) out << adapt::words(caution);
-  return out;
+  const QString percent = widgets::percentText(task);
+  if (percent.isEmpty()) return {};
+  if (task.chance >= 0.9) return Words::tr("almost sure, %1").arg(percent);
+  if (task.chance >= 0.65) return Words::tr("likely, %1").arg(percent);
+  if (task.chance >= 0.4) return Words::tr("about even, %1").arg(percent);
+  return Words::tr("possible, %1").arg(percent);
 }
 
 QString sentence(const planning::DueTask& task, const apiary::Season& season, base::Date today,
@@ -154,42 +89,6 @@ QString kindsText(const planning::DueList& due, const std::vector<std::size_t>& 
     parts << part.replace(u' ', QChar::Nbsp);
   }
   return parts.join(QStringLiteral(", "));
-}
-
-QString itemText(const std::string& item) {
-  const auto colon = item.find(':');
-  const std::string kind = item.substr(0, colon);
-  if (colon != std::string::npos) {
-    const std::string type = item.substr(colon + 1);
-    const QString typeName = widgets::codeText("frame_type", type);
-    if (kind == "chamber") return Words::tr("chamber, %1").arg(typeName);
-    if (kind == "super") return Words::tr("super, %1").arg(typeName);
-    if (kind == "drawn_comb") return Words::tr("drawn comb, %1").arg(typeName);
-    if (kind == "foundation") return Words::tr("foundation, %1").arg(typeName);
-    return QStringLiteral("%1, %2").arg(qs(kind).replace(u'_', u' '), typeName);
-  }
-  if (kind == "treatment") return Words::tr("mite treatment, doses");
-  if (kind == "queen") return Words::tr("queens or queen cells");
-  const QString name = known("sheet.gear.", kind);
-  return name.isEmpty() ? qs(kind).replace(u'_', u' ') : name;
-}
-
-QString countText(double count, const std::optional<apiary::Unit>& unit,
-                  const adapt::Units& units) {
-  const QLocale locale;
-  const auto number = [&](double v) {
-    return locale.toString(v, 'f', std::abs(v - std::round(v)) < 0.05 ? 0 : 1);
-  };
-  if (unit == apiary::Unit::Kg) {
-    return QStringLiteral("%1\u00A0%2")
-        .arg(number(units.shown(base::Mass{count})), units.massUnit());
-  }
-  if (unit == apiary::Unit::L) {
-    const bool us = units.shown(base::Mass{1}) > 1.5;  // pounds go with gallons
-    return us ? Words::tr("%1\u00A0gal").arg(number(base::inUsGallons({count})))
-              : Words::tr("%1\u00A0l").arg(number(count));
-  }
-  return number(count);
 }
 
 QString needText(const planning::RoundItem& item, const adapt::Units& units) {

@@ -87,9 +87,7 @@ MainWindow::~MainWindow() = default;
 // --- places -------------------------------------------------------------------------------------
 
 void MainWindow::makePlaces() {
-  auto* desk = new desk::DeskPlace(m_hub);
-  connect(desk, &desk::DeskPlace::asked, this, &MainWindow::doFor);
-  addPlace(QStringLiteral("desk"), desk);
+  addPlace(QStringLiteral("desk"), new desk::DeskPlace(m_hub));
   auto* yards = new yards::YardsPlace(m_hub);
   auto* pairs = new pairs::PairsPlace(m_hub);
   connect(pairs, &pairs::PairsPlace::planChanged, yards, &yards::YardsPlace::showPairs);
@@ -97,7 +95,6 @@ void MainWindow::makePlaces() {
   addPlace(QStringLiteral("hive"), new hive::HivePlace(m_hub));
   addPlace(QStringLiteral("pairs"), pairs);
   auto* rounds = new rounds::RoundsPlace(m_hub);
-  connect(rounds, &rounds::RoundsPlace::asked, this, &MainWindow::doFor);
   connect(rounds, &rounds::RoundsPlace::sheetsAsked, this,
           [this](const std::vector<base::YardId>& those, base::Date day) {
             if (m_services.makeSheets) printSheets(those, day);
@@ -131,6 +128,7 @@ void MainWindow::addPlace(const QString& name, widgets::Place* place) {
   m_places.push_back({name, place, action});
   connect(action, &QAction::triggered, this, [this, name] { showPlace(name); });
   connect(place, &widgets::Place::openPlace, this, &MainWindow::showPlace);
+  connect(place, &widgets::Place::asked, this, &MainWindow::doFor);
 }
 
 void MainWindow::showPlace(const QString& name, const QString& task) {

@@ -139,7 +139,7 @@ void DayBoard::heads() {
   for (auto* cell : m_cells) {
     const BoardDay& day = *m_board.at(cell->date());
     DayHead::Text text;
-    text.day = dayText(day.date());
+    text.day = weekDay(day.date());
     text.today = day.date() == m_hub.workingDate();
     if (text.today) text.day = tr("Today, %1").arg(shortDay(day.date()));
     if (!day.stops.empty()) {
@@ -157,7 +157,7 @@ void DayBoard::heads() {
       if (weather && !hasCard) {
         text.warmth = units.text(base::Temperature{*weather->tmaxC});
         constexpr double kWetMm = 1;
-        if (text.warm == Warmth::Cold && weather->rainMm.value_or(0) >= kWetMm) {
+        if (text.warm == Warmth::Shut && weather->rainMm.value_or(0) >= kWetMm) {
           text.warmth += u' ' + warmthText(weather);
         }
       }

@@ -42,7 +42,7 @@ int paintWarmth(QPainter& p, QPoint rightTop, const QString& text, Warmth warm, 
   const QColor ground = palette.color(QPalette::Base);
   QColor pen = palette.color(QPalette::PlaceholderText);
   if (warm == Warmth::Combs || warm == Warmth::Lid) pen = good;
-  if (warm == Warmth::Cold) pen = widgets::inkColour(palette, Ink::Alarm);
+  if (warm == Warmth::Shut) pen = widgets::inkColour(palette, Ink::Alarm);
   p.save();
   p.setRenderHint(QPainter::Antialiasing);
   p.setPen(QPen(pen, 1.2, warm == Warmth::Unknown ? Qt::DashLine : Qt::SolidLine));
@@ -51,7 +51,7 @@ int paintWarmth(QPainter& p, QPoint rightTop, const QString& text, Warmth warm, 
   p.setBrush(warm == Warmth::Combs ? QBrush(tint) : QBrush(ground));
   p.drawRoundedRect(box, 4, 4);
   p.setFont(font);
-  p.setPen(warm == Warmth::Cold ? pen : palette.color(QPalette::Text));
+  p.setPen(warm == Warmth::Shut ? pen : palette.color(QPalette::Text));
   p.drawText(box, Qt::AlignCenter, shown);
   p.restore();
   return width;

@@ -20,9 +20,7 @@ const planning::YardDay* dayOf(const planning::DueList& due, const base::YardId&
 }
 
 Warmth warmthOf(const planning::YardDay* day) {
-  if (!day) return Warmth::Unknown;
-  if (day->combWarm) return Warmth::Combs;
-  return day->lidWarm ? Warmth::Lid : Warmth::Cold;
+  return day ? widgets::warmthOf(*day) : Warmth::Unknown;
 }
 
 bool BoardDay::proposed() const {

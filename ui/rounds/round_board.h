@@ -9,6 +9,7 @@
 #include "core/apiary/season.h"
 #include "core/planning/due.h"
 #include "core/planning/rounds.h"
+#include "ui/widgets/day_words.h"
 
 /// The days of a fortnight with their visits, as plain values: what stands in the season, and over
 /// it what is proposed.
@@ -16,8 +17,7 @@ namespace outyard::rounds {
 
 using Due = std::shared_ptr<const planning::DueList>;
 
-/// What the day does for in a yard.
-enum class Warmth { Unknown, Cold, Lid, Combs };
+using widgets::Warmth;
 /// Null when nothing is known of the day.
 const planning::YardDay* dayOf(const planning::DueList& due, const base::YardId& yard,
                                base::Date date);

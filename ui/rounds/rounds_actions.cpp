@@ -78,7 +78,7 @@ void RoundsPlace::accept(std::optional<base::Date> only) {
   if (!done) return;
   std::erase_if(m_proposal->plan.days, [&](const auto& d) { return !only || d.date == *only; });
   m_said =
-      QStringList{only ? tr("The round of %1 is planned; Undo takes it back.").arg(dayText(*only))
+      QStringList{only ? tr("The round of %1 is planned; Undo takes it back.").arg(weekDay(*only))
                        : tr("The rounds are planned; Undo takes them back.")};
   if (m_proposal->plan.days.empty()) m_proposal.reset();
   rebuild();
@@ -138,7 +138,7 @@ QString RoundsPlace::dateInWords(const BoardStop& at, base::Date to) const {
 QString RoundsPlace::against(const BoardStop& at, base::Date to) const {
   QStringList out;
   const auto* weather = dayOf(m_board.due, at.yard, to);
-  if (warmthOf(weather) == Warmth::Cold) {
+  if (warmthOf(weather) == Warmth::Shut) {
     out << tr("Caution, %1, %2.")
                .arg(yardName(m_hub.season(), at.yard), warmthSentence(to, weather, units()));
   }
@@ -183,7 +183,7 @@ void RoundsPlace::move(const StopKey& key, base::Date to) {
   m_dayBoard->focusChosen();
   const auto* moved = m_board.stop(to, key.yard);
   const QString why = moved ? against(*moved, to) : QString();
-  m_said = QStringList{tr("%1 moved to %2.").arg(name, dayText(to)) +
+  m_said = QStringList{tr("%1 moved to %2.").arg(name, weekDay(to)) +
                        (why.isEmpty() ? QString() : u' ' + why)};
   showState();
 }
@@ -302,7 +302,7 @@ void RoundsPlace::saveCalendar() {
         tr("%1 could not be written: %2. Choose another folder.").arg(file, out.errorString()));
     return;
   }
-  m_said = QStringList{tr("The visits of %1 stand in %2").arg(dayText(on), file)};
+  m_said = QStringList{tr("The visits of %1 stand in %2").arg(weekDay(on), file)};
   showState();
 }
 

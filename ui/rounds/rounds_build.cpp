@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include "ui/rounds/rounds_place.h"
+#include "ui/widgets/empty_page.h"
 #include "ui/widgets/list_file.h"
 #include "ui/widgets/session_model.h"
 
@@ -80,19 +81,8 @@ void RoundsPlace::makeHead(QVBoxLayout& to) {
 
 void RoundsPlace::makeBody(QVBoxLayout& to) {
   m_pages = new QStackedWidget;
-  auto* empty = new QWidget;
-  auto* emptyLayout = new QVBoxLayout(empty);
-  m_sentence = new QLabel;
-  m_sentence->setObjectName(QStringLiteral("emptySentence"));
-  m_sentence->setAlignment(Qt::AlignCenter);
-  m_sentence->setWordWrap(true);
-  m_buttons = new QHBoxLayout;
-  emptyLayout->addStretch(2);
-  emptyLayout->addWidget(m_sentence);
-  emptyLayout->addSpacing(8);
-  emptyLayout->addLayout(m_buttons);
-  emptyLayout->addStretch(3);
-  m_pages->addWidget(empty);
+  m_empty = new widgets::EmptyPage(*this);
+  m_pages->addWidget(m_empty);
 
   auto* body = new QWidget;
   auto* bodyLayout = new QVBoxLayout(body);
@@ -251,14 +241,8 @@ QWidget* RoundsPlace::makeLoad() {
 
 QAction* RoundsPlace::make(const QString& name, const QString& text, const QKeySequence& keys,
                            const std::function<void()>& slot) {
-  auto* action = new QAction(text, this);
-  action->setObjectName(name);
-  action->setShortcut(keys);
-  action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-  connect(action, &QAction::triggered, this, slot);
-  addAction(action);
-  m_menu << action;
-  return action;
+  m_menu << Place::make(name, text, keys, slot);
+  return m_menu.back();
 }
 
 void RoundsPlace::makeActions() {

@@ -46,7 +46,7 @@ void RoundsPlace::addWork(const QString& text, Part part, const std::vector<std:
     item->setText(kHive, hiveText(task));
     item->setText(kWork, workText(task, units()));
     item->setText(kWindow, windowText(task, today));
-    item->setText(kChance, chanceText(task));
+    item->setText(kChance, percentText(task));
     item->setText(kTime, tr("%1 min").arg(std::lround(task.minutes)));
     item->setText(kWhy, reasonText(task));
     item->setTextAlignment(kChance, Qt::AlignRight | Qt::AlignVCenter);
@@ -80,11 +80,11 @@ void RoundsPlace::fillWork() {
   m_workRows.clear();
   const BoardStop* at = stop();
   if (!at) {
-    m_workHead->setText(m_dayBoard->day() ? tr("%1: no visit").arg(dayText(*m_dayBoard->day()))
+    m_workHead->setText(m_dayBoard->day() ? tr("%1: no visit").arg(weekDay(*m_dayBoard->day()))
                                           : tr("Choose a visit"));
     return;
   }
-  QString head = tr("%1, %2").arg(yardName(m_hub.season(), at->yard), dayText(day()->date()));
+  QString head = tr("%1, %2").arg(yardName(m_hub.season(), at->yard), weekDay(day()->date()));
   if (at->time) head += u' ' + QString::fromStdString(at->time->text());
   head += tr(": %1 there, %2").arg(hoursText(at->stop.workHours), wayText(at->stop, units()));
   if (!at->visit) head += tr(" (proposed)");
@@ -133,7 +133,7 @@ void RoundsPlace::fillLoad() {
   m_load->clear();
   const BoardDay* at = day();
   const bool any = at && !at->stops.empty();
-  m_loadHead->setText(any ? tr("Load for %1").arg(dayText(at->date())) : tr("Load list"));
+  m_loadHead->setText(any ? tr("Load for %1").arg(weekDay(at->date())) : tr("Load list"));
   m_loadSum->clear();
   m_cautions->clear();
   if (any) {
@@ -212,7 +212,7 @@ std::vector<widgets::ListTable> RoundsPlace::pages() const {
   };
   for (const BoardDay* d : days) {
     widgets::ListTable round;
-    round.title = tr("Round of %1").arg(dayText(d->date()));
+    round.title = tr("Round of %1").arg(weekDay(d->date()));
     if (d->proposed()) round.title += tr(" (in part proposed)");
     round.date = adapt::dateText(d->date());
     round.note = daySentence(m_board, *d, m_hub.season(), units());
@@ -239,7 +239,7 @@ std::vector<widgets::ListTable> RoundsPlace::pages() const {
     round.right.assign(static_cast<std::size_t>(round.head.size()), false);
     out.push_back(std::move(round));
     widgets::ListTable load;
-    load.title = tr("Load for %1").arg(dayText(d->date()));
+    load.title = tr("Load for %1").arg(weekDay(d->date()));
     load.date = adapt::dateText(d->date());
     double sugar = 0;
     for (const auto& thing : d->day.load.items) sugar += thing.sugarKg.value_or(0);

@@ -13,6 +13,7 @@
 
 #include "ui/adapt/words.h"
 #include "ui/rounds/rounds_words.h"
+#include "ui/widgets/empty_page.h"
 #include "ui/widgets/session_model.h"
 #include "ui/widgets/theme.h"
 
@@ -110,7 +111,7 @@ void RoundsPlace::setFirstDay(base::Date from) {
 void RoundsPlace::refresh() {
   m_stopped = false;
   if (m_hub.isOpen() && m_from && isVisible()) {
-    m_runner.setDays(*m_from, m_from->plusDays(kDays - 1));
+    m_runner.setBoardDays(*m_from, m_from->plusDays(kDays - 1));
     m_runner.refresh();
     rebuild();
   }
@@ -214,30 +215,6 @@ void RoundsPlace::showNotes() {
   m_noteBar->setVisible(!notes.isEmpty() || proposal);
 }
 
-void RoundsPlace::showSentence(const QString& text,
-                               const std::vector<std::pair<QString, QString>>& buttons) {
-  m_sentence->setText(text);
-  while (auto* item = m_buttons->takeAt(0)) {
-    if (item->widget()) item->widget()->deleteLater();
-    delete item;
-  }
-  m_buttons->addStretch();
-  for (const auto& [name, words] : buttons) {
-    auto* out = new QPushButton(words);
-    out->setObjectName(QStringLiteral("first_") + name);
-    connect(out, &QPushButton::clicked, this, [this, name = name] {
-      if (name == QStringLiteral("yards")) {
-        Q_EMIT openPlace(name);
-      } else {
-        Q_EMIT asked(name);
-      }
-    });
-    m_buttons->addWidget(out);
-  }
-  m_buttons->addStretch();
-  m_pages->setCurrentIndex(0);
-}
-
 void RoundsPlace::showState() {
   const bool running = m_runner.running();
   m_progress->setVisible(running);
@@ -251,21 +228,15 @@ void RoundsPlace::showState() {
   const bool ready = m_hub.isOpen() && !season.table<apiary::Hive>().empty();
   m_headBar->setVisible(ready);
   if (!m_hub.isOpen()) {
-    showSentence(tr("No season is open. Begin with the sample season to look around, or with a "
-                    "season of your own."),
-                 {{QStringLiteral("sample"), tr("Open the &sample season")},
-                  {QStringLiteral("new"), tr("&New season…")},
-                  {QStringLiteral("open"), tr("&Open a season…")}});
+    m_empty->sayNoSeason();
   } else if (season.table<apiary::Yard>().empty()) {
-    showSentence(tr("There is no yard to drive to yet. Add one under Yards, or read your tables "
+    m_empty->say(tr("There is no yard to drive to yet. Add one under Yards, or read your tables "
                     "in."),
-                 {{QStringLiteral("yards"), tr("Go to &Yards")},
-                  {QStringLiteral("tables"), tr("&Import tables…")}});
+                 widgets::EmptyPage::firstYards());
   } else if (!ready) {
-    showSentence(tr("No hive stands in a yard yet. Add hives under Yards; what they need is then "
+    m_empty->say(tr("No hive stands in a yard yet. Add hives under Yards; what they need is then "
                     "put into rounds here."),
-                 {{QStringLiteral("yards"), tr("Go to &Yards")},
-                  {QStringLiteral("tables"), tr("&Import tables…")}});
+                 widgets::EmptyPage::firstYards());
   } else {
     m_pages->setCurrentIndex(1);
   }

@@ -12,7 +12,6 @@
 #include "ui/rounds/rounds_runner.h"
 #include "ui/widgets/place.h"
 
-class QHBoxLayout;
 class QLabel;
 class QProgressBar;
 class QPushButton;
@@ -22,6 +21,7 @@ class QTreeWidgetItem;
 class QVBoxLayout;
 
 namespace outyard::widgets {
+class EmptyPage;
 class SeasonHub;
 struct ListTable;
 }  // namespace outyard::widgets
@@ -51,8 +51,6 @@ class RoundsPlace : public widgets::Place {
   void setFirstDay(base::Date from);
 
  Q_SIGNALS:
-  /// What only the window can do: "sample", "new", "open", "tables", "weather", "sheet".
-  void asked(const QString& what);
   /// Sheets of the yards for the day.
   void sheetsAsked(const std::vector<outyard::base::YardId>& yards, outyard::base::Date day);
 
@@ -81,7 +79,6 @@ class RoundsPlace : public widgets::Place {
   void refresh();
   void rebuild();
   void showState();
-  void showSentence(const QString& text, const std::vector<std::pair<QString, QString>>& buttons);
   void showNotes();
   void refreshActions();
   void fillWork();
@@ -124,14 +121,14 @@ class RoundsPlace : public widgets::Place {
   bool m_stopped = false, m_accepting = false;
   int m_ready = 0, m_goal = 0;
 
-  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_sentence = nullptr,
-         *m_workHead = nullptr, *m_loadHead = nullptr, *m_loadSum = nullptr, *m_cautions = nullptr;
+  QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_workHead = nullptr,
+         *m_loadHead = nullptr, *m_loadSum = nullptr, *m_cautions = nullptr;
   QWidget *m_noteBar = nullptr, *m_headBar = nullptr;
   QProgressBar* m_progress = nullptr;
   QPushButton *m_stop = nullptr, *m_weather = nullptr, *m_acceptButton = nullptr,
               *m_acceptDayButton = nullptr, *m_discardButton = nullptr;
   QStackedWidget* m_pages = nullptr;
-  QHBoxLayout* m_buttons = nullptr;
+  widgets::EmptyPage* m_empty = nullptr;
   DayBoard* m_dayBoard = nullptr;
   QTreeWidget *m_work = nullptr, *m_load = nullptr;
   std::vector<WorkRow> m_workRows;

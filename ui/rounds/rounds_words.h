@@ -5,24 +5,23 @@
 
 #include "ui/adapt/units.h"
 #include "ui/rounds/round_board.h"
+#include "ui/widgets/work_words.h"
 
 /// The board in words.
 namespace outyard::rounds {
 
-QString yardName(const apiary::Season& season, const base::YardId& yard);
-/// "Sat 25 Apr".
-QString dayText(base::Date day);
-/// "25 Apr".
-QString shortDay(base::Date day);
-QString windowText(const planning::DueTask& task, base::Date today);
-/// "80 %"; empty for what is certain or was planned.
-QString chanceText(const planning::DueTask& task);
-/// "Feed, 4 l syrup 1:1".
-QString workText(const planning::DueTask& task, const adapt::Units& units);
-QString reasonText(const planning::DueTask& task);
-QStringList cautionTexts(const planning::DueTask& task);
-QString itemText(const std::string& item);
-QString countText(double count, const std::optional<apiary::Unit>& unit, const adapt::Units& units);
+// The words of work that every place uses.
+using widgets::cautionTexts;
+using widgets::countText;
+using widgets::itemText;
+using widgets::percentText;
+using widgets::reasonText;
+using widgets::shortDay;
+using widgets::weekDay;
+using widgets::windowText;
+using widgets::workText;
+using widgets::yardName;
+
 /// "2.4 h".
 QString hoursText(double hours);
 /// "12 km", "7 mi".

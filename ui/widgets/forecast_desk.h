@@ -21,6 +21,8 @@ class SeasonHub;
 /// what is to be done in the window.
 using SideResult = std::function<void()>;
 using SideWork = std::function<SideResult(const apiary::Season&, base::Progress&)>;
+/// How many threads such work may take: one core stays with the window.
+int threadsBeside();
 
 /// The forecasts of the open season, worked out beside the window and kept for each colony until
 /// its yard changes. The worker holds a season of its own that follows every change, so that an

@@ -30,13 +30,12 @@ class WorkProgress : public base::Progress {
   std::chrono::steady_clock::time_point m_last = std::chrono::steady_clock::now();
 };
 
-/// One core stays with the window.
+}  // namespace
+
 int threadsBeside() {
   constexpr int kMost = 8;
   return std::clamp(static_cast<int>(std::thread::hardware_concurrency()) - 1, 1, kMost);
 }
-
-}  // namespace
 
 ForecastWorker::~ForecastWorker() {
   {

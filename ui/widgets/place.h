@@ -5,8 +5,10 @@
 #include <QList>
 #include <QString>
 #include <QWidget>
+#include <functional>
 
 class QAction;
+class QKeySequence;
 class QPagedPaintDevice;
 
 namespace outyard::widgets {
@@ -35,6 +37,13 @@ class Place : public QWidget {
   /// Asks the window to open another place on the selected hive ("hive", "pairs", "yards"), and
   /// to begin something there.
   void openPlace(const QString& name, const QString& task = {});
+  /// What only the window can do: "sample", "new", "open", "tables", "weather", "sheet".
+  void asked(const QString& what);
+
+ protected:
+  /// An action of the place: its keys work wherever in the place the keyboard is.
+  QAction* make(const QString& name, const QString& text, const QKeySequence& keys,
+                const std::function<void()>& slot);
 };
 
 }  // namespace outyard::widgets

@@ -213,10 +213,10 @@ TEST(CalendarPlaceEmpty, SaysWhatToDo) {
   place.show();
   QCoreApplication::processEvents();
   EXPECT_FALSE(place.busy());
-  EXPECT_TRUE(field<QLabel>(place, "calendarSentence")->text().contains(QStringLiteral("no yard")));
+  EXPECT_TRUE(field<QLabel>(place, "emptySentence")->text().contains(QStringLiteral("no yard")));
   desk.hub.close();
   EXPECT_TRUE(
-      field<QLabel>(place, "calendarSentence")->text().contains(QStringLiteral("No season")));
+      field<QLabel>(place, "emptySentence")->text().contains(QStringLiteral("No season")));
   EXPECT_FALSE(place.writeSvg(desk.folder.filePath(QStringLiteral("x.svg"))));
 }
 

@@ -3,11 +3,8 @@
 
 #include <gtest/gtest.h>
 
-#include <set>
-
 #include "tests/support/season_builder.h"
 #include "ui/desk/day_strip.h"
-#include "ui/desk/desk_runner.h"
 
 namespace outyard::desk {
 namespace {
@@ -44,14 +41,14 @@ TEST(DeskWords, WindowsAndChances) {
 TEST(DeskWords, DaysAreToldByWhatTheyAreGoodFor) {
   planning::YardDay d;
   d.date = day("2026-04-25");
-  EXPECT_EQ(kindOf(d), DayKind::Unknown);
+  EXPECT_EQ(warmthOf(d), Warmth::Unknown);
   d.tmaxC = 16;
-  EXPECT_EQ(kindOf(d), DayKind::Shut);  // warm, but for the rain
+  EXPECT_EQ(warmthOf(d), Warmth::Shut);  // warm, but for the rain
   d.lidWarm = true;
-  EXPECT_EQ(kindOf(d), DayKind::Lid);
+  EXPECT_EQ(warmthOf(d), Warmth::Lid);
   d.combWarm = true;
   d.rainMm = 0;
-  EXPECT_EQ(kindOf(d), DayKind::Combs);
+  EXPECT_EQ(warmthOf(d), Warmth::Combs);
   EXPECT_EQ(
       dayWords(d, adapt::Units()),
       QStringLiteral("Sat 25 Apr: warm and dry enough to take combs out, up to 16\u00A0°C, dry"));
@@ -67,29 +64,6 @@ TEST(DeskWords, DaysAreToldByWhatTheyAreGoodFor) {
   EXPECT_EQ(dayAt({0, 0, 100, 20}, days, {99, 3}), 3);
   EXPECT_EQ(dayAt({0, 0, 100, 20}, days, {0, 3}), 0);
   EXPECT_EQ(dayAt({0, 0, 100, 20}, days, {50, 30}), -1);
-}
-
-TEST(DeskRunner, AChangeTouchesOnlyWhatItTouches) {
-  const auto season = tests::smallSeason();
-  session::Notice notice;
-  const auto change = [](apiary::TableId table) { return apiary::Change{table, "x", {}, {}}; };
-  notice.hives = {base::HiveId{"TR-01"}};
-  notice.yards = {base::YardId{"TR"}};
-  notice.changes = {change(apiary::TableId::Inspections)};
-  auto touched = touchedBy(season, notice);
-  EXPECT_FALSE(touched.all);
-  EXPECT_EQ(touched.yards, std::set<base::YardId>{base::YardId{"TR"}});
-  notice.changes = {change(apiary::TableId::Weather)};
-  EXPECT_TRUE(touchedBy(season, notice).all);
-  notice.changes = {change(apiary::TableId::Gear)};
-  touched = touchedBy(season, notice);
-  EXPECT_TRUE(touched.sums && touched.yards.empty() && !touched.all);
-  notice.changes = {change(apiary::TableId::Sheets), change(apiary::TableId::Features)};
-  EXPECT_FALSE(touchedBy(season, notice).any());
-  notice.changes = {change(apiary::TableId::Events)};
-  notice.yards.clear();
-  notice.hives.clear();  // nobody knows where: everywhere
-  EXPECT_TRUE(touchedBy(season, notice).all);
 }
 
 }  // namespace

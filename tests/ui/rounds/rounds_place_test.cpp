@@ -383,7 +383,7 @@ TEST_F(RoundsPlaceTest, SaysWhatSpeaksAgainstADay) {
   for (const auto& d : m_place.board().days) {
     if (d.date() == m_stands.date || m_place.board().stop(d.date(), m_stands.yard)) continue;
     const auto* weather = dayOf(m_place.board().due, m_stands.yard, d.date());
-    if (warmthOf(weather) == Warmth::Cold && !cold) cold = d.date();
+    if (warmthOf(weather) == Warmth::Shut && !cold) cold = d.date();
   }
   ASSERT_TRUE(cold);
   Q_EMIT board().moveAsked(m_stands, *cold);
