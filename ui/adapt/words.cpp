@@ -36,9 +36,16 @@ const Catalogue& catalogue() {
   return joined;
 }
 
+/// A minus is as wide as a plus and not taken for a dash: U+2212, whatever the locale writes.
+QString withMinus(QString text) {
+  const QString own = QLocale().negativeSign();
+  if (text.startsWith(own)) text.replace(0, own.size(), QChar(0x2212));
+  return text;
+}
+
 /// With group separators, as estimates have them; core hands years over as text.
 QString wholeNumber(qint64 number) {
-  return QLocale().toString(number);
+  return withMinus(QLocale().toString(number));
 }
 
 /// At most two decimals, and none that say nothing.
@@ -46,11 +53,12 @@ QString realNumber(double number) {
   if (number == std::round(number) && std::abs(number) < 1e15) {
     return wholeNumber(static_cast<qint64>(number));
   }
+  if (std::abs(number) < 0.005) return wholeNumber(0);
   const QLocale locale;
   QString text = locale.toString(number, 'f', 2);
   while (text.endsWith(locale.zeroDigit())) text.chop(1);
   if (text.endsWith(locale.decimalPoint())) text.chop(1);
-  return text;
+  return withMinus(text);
 }
 
 QString argText(const base::Message::Arg& arg) {
@@ -170,14 +178,25 @@ QString roundNumber(double value) {
     const QLocale locale;
     while (text.contains(locale.decimalPoint()) && text.endsWith(locale.zeroDigit())) text.chop(1);
     if (text.endsWith(locale.decimalPoint())) text.chop(1);
-    return text;
+    return withMinus(text);
   }
   const double step = std::pow(10.0, digits - 2);
-  return QLocale().toString(static_cast<qint64>(std::llround(value / step) * std::llround(step)));
+  return wholeNumber(std::llround(value / step) * std::llround(step));
+}
+
+QString fromTo(double low, double high) {
+  const QString from = roundNumber(low), to = roundNumber(high);
+  if (from == to) return from;
+  // A dash beside a minus cannot be read.
+  if (low < 0 || high < 0) {
+    //: A range that begins below zero: "−280 to 14,000".
+    return QCoreApplication::translate("Numbers", "%1 to %2").arg(from, to);
+  }
+  return QStringLiteral("%1–%2").arg(from, to);
 }
 
 QString band(double median, double low, double high) {
-  return QStringLiteral("%1 (%2–%3)").arg(roundNumber(median), roundNumber(low), roundNumber(high));
+  return QStringLiteral("%1 (%2)").arg(roundNumber(median), fromTo(low, high));
 }
 
 QString dateText(base::Date date) {

@@ -21,7 +21,9 @@ bool hasWords(const std::string& key);
 
 /// Whole numbers with group separators, two significant figures for estimates ("14,000").
 QString roundNumber(double value);
-/// "9,000 (7,200-11,000)".
+/// "7,200–11,000", and "−280 to 14,000" where it begins below zero.
+QString fromTo(double low, double high);
+/// "9,000 (7,200–11,000)".
 QString band(double median, double low, double high);
 QString dateText(base::Date date);  ///< short, unambiguous: 25 Apr 2026
 

@@ -83,13 +83,17 @@ TEST_F(WordsTest, AFailureIsALineForEachMessage) {
 
 TEST_F(WordsTest, EstimatesHaveTwoFigures) {
   const std::pair<double, const char*> cases[] = {
-      {0, "0"},          {3.46, "3.5"},         {7, "7"},      {12, "12"},
-      {14321, "14,000"}, {9960, "10,000"},      {99.6, "100"}, {0.0346, "0.035"},
-      {-2345, "-2,300"}, {1234567, "1,200,000"}};
+      {0, "0"},         {3.46, "3.5"},         {7, "7"},
+      {12, "12"},       {14321, "14,000"},     {9960, "10,000"},
+      {99.6, "100"},    {0.0346, "0.035"},     {-2345, "−2,300"},
+      {-0.14, "−0.14"}, {1234567, "1,200,000"}};
   for (const auto& [value, text] : cases) {
     EXPECT_EQ(roundNumber(value).toStdString(), text) << value;
   }
   EXPECT_EQ(band(9012, 7188, 11020), QStringLiteral("9,000 (7,200–11,000)"));
+  EXPECT_EQ(band(7700, -280, 14000), QStringLiteral("7,700 (−280 to 14,000)"));
+  EXPECT_EQ(fromTo(-3, -1), QStringLiteral("−3 to −1"));
+  EXPECT_EQ(fromTo(2, 2), QStringLiteral("2"));
 }
 
 TEST_F(WordsTest, NumbersFollowTheLocale) {
