@@ -37,19 +37,22 @@ OverruleDialog::OverruleDialog(widgets::SeasonHub& hub, const strength::Judgemen
   m_date->setCalendarPopup(true);
   //: Day, month, year: see QLocale::toString.
   m_date->setDisplayFormat(tr("d MMM yyyy"));
-  form->addRow(tr("Date"), m_date);
+  form->addRow(tr("&Date"), m_date);
   m_verdict = new QComboBox(this);
   m_verdict->setObjectName(QStringLiteral("verdict"));
   for (std::size_t i = 0; i < apiary::Codes<apiary::VerdictCode>::kText.size(); ++i) {
     m_verdict->addItem(widgets::verdictText(static_cast<apiary::VerdictCode>(i)),
                        static_cast<int>(i));
   }
-  m_verdict->setCurrentIndex(static_cast<int>(apiary::VerdictCode::SmallSound));
-  form->addRow(tr("In your judgement it is"), m_verdict);
+  // What is most often meant: that a colony is worth help after all, or that it is the queen.
+  const bool sound = judgement.verdict == apiary::VerdictCode::SmallSound;
+  m_verdict->setCurrentIndex(static_cast<int>(sound ? apiary::VerdictCode::QueenSuspect
+                                                    : apiary::VerdictCode::SmallSound));
+  form->addRow(tr("In your &judgement it is"), m_verdict);
   m_reason = new QLineEdit(this);
   m_reason->setObjectName(QStringLiteral("reason"));
   m_reason->setPlaceholderText(tr("what you saw"));
-  form->addRow(tr("Because"), m_reason);
+  form->addRow(tr("&Because"), m_reason);
   auto* caution = new QLabel(tr("Caution: foul brood is never overruled. Nothing leaves that yard; "
                                 "call the bee inspector."),
                              this);

@@ -19,6 +19,7 @@ namespace {
 
 constexpr double kPxPerMm = 4;  // marks of 8 mm are 32 px then
 constexpr double kHeadMm = 2.2, kKeepOffMm = 4.5, kTextMm = 2.9;
+constexpr double kNumberMm = 3.5;  // the hive's number hangs beneath its mark
 constexpr double kGroupHalfMm = 12;
 constexpr double kAroundMm = 14;  // room for a mark and its label
 constexpr std::array<double, 5> kZooms{3, 2.4, 1.8, 1.35, 1};
@@ -64,19 +65,57 @@ void drawHead(sheet::Shapes& out, sheet::Point tip, double angle) {
   out.emplace_back(head);
 }
 
-void drawArrow(sheet::Shapes& out, const Arrow& arrow, bool chosen) {
+/// The way of an arrow: from one end to the other in a bow to the left (negative: to the right).
+sheet::Point onBow(const Arrow& arrow, double bow, double t) {
+  const double dx = arrow.to.x - arrow.from.x, dy = arrow.to.y - arrow.from.y;
+  const double length = std::hypot(dx, dy);
+  const sheet::Point mid{(arrow.from.x + arrow.to.x) / 2 + dy / length * bow,
+                         (arrow.from.y + arrow.to.y) / 2 - dx / length * bow};
+  const double u = 1 - t;
+  return {u * u * arrow.from.x + 2 * u * t * mid.x + t * t * arrow.to.x,
+          u * u * arrow.from.y + 2 * u * t * mid.y + t * t * arrow.to.y};
+}
+
+/// The bow that runs over the fewest marks and numbers of other hives and stays on the ground: a
+/// row of hives has them all on one line. A gentle bow to the left where that is free, so that two
+/// arrows between the same hives do not cover.
+double bowOf(const Arrow& arrow, const std::vector<sheet::Point>& marks, double widthMm,
+             double heightMm) {
+  const double length = std::hypot(arrow.to.x - arrow.from.x, arrow.to.y - arrow.from.y);
+  const double gentle = std::min(6.0, length * 0.18);
+  double best = gentle;
+  int fewest = -1;
+  for (const double bow : {gentle, -gentle, 2.5 * gentle, -2.5 * gentle, 4 * gentle, -4 * gentle}) {
+    int covered = 0;
+    for (const auto& mark : marks) {
+      const bool end = std::hypot(mark.x - arrow.from.x, mark.y - arrow.from.y) < 0.1 ||
+                       std::hypot(mark.x - arrow.to.x, mark.y - arrow.to.y) < 0.1;
+      for (int i = 1; !end && i < 16; ++i) {
+        const auto p = onBow(arrow, bow, i / 16.0);
+        if (std::abs(p.x - mark.x) < kKeepOffMm && p.y > mark.y - kKeepOffMm &&
+            p.y < mark.y + kKeepOffMm + kNumberMm) {
+          ++covered;
+          break;
+        }
+      }
+    }
+    const auto top = onBow(arrow, bow, 0.5);
+    if (top.x < 1 || top.y < 1 || top.x > widthMm - 1 || top.y > heightMm - 1) covered += 100;
+    if (fewest < 0 || covered < fewest) {
+      fewest = covered;
+      best = bow;
+    }
+  }
+  return best;
+}
+
+void drawArrow(sheet::Shapes& out, const Arrow& arrow, bool chosen,
+               const std::vector<sheet::Point>& marks, double widthMm, double heightMm) {
   const double dx = arrow.to.x - arrow.from.x, dy = arrow.to.y - arrow.from.y;
   const double length = std::hypot(dx, dy);
   if (length < 1) return;  // both in one group on the map: the label alone says it
-  // A bow to the left of the way, so that two arrows between the same hives do not cover.
-  const double bow = std::min(6.0, length * 0.18);
-  const sheet::Point mid{(arrow.from.x + arrow.to.x) / 2 + dy / length * bow,
-                         (arrow.from.y + arrow.to.y) / 2 - dx / length * bow};
-  const auto at = [&](double t) {
-    const double u = 1 - t;
-    return sheet::Point{u * u * arrow.from.x + 2 * u * t * mid.x + t * t * arrow.to.x,
-                        u * u * arrow.from.y + 2 * u * t * mid.y + t * t * arrow.to.y};
-  };
+  const double bow = bowOf(arrow, marks, widthMm, heightMm);
+  const auto at = [&](double t) { return onBow(arrow, bow, t); };
   // Between neighbours the arrow runs over the edges of their marks rather than not at all.
   const double ux = dx / length, uy = dy / length;
   const double begin = std::min(edgeAway(arrow.fromGroup, ux, uy) / length, 0.3);
@@ -100,15 +139,14 @@ void drawArrow(sheet::Shapes& out, const Arrow& arrow, bool chosen) {
 sheet::TextShape gainLabel(const planning::BoostOption& o, sheet::Point small, bool chosen,
                            double widthMm, const std::vector<sheet::Point>& marks,
                            const sheet::TextMeasurer& measurer) {
-  const auto thousands = [](double bees) {
-    return adapt::roundNumber(std::round(bees / 100) / 10);
-  };
+  const auto thousands = [](double bees) { return std::round(bees / 100) / 10; };
   sheet::TextShape label;
-  label.text = o.gain.high > 0 ? PairsMap::tr("%1 gains %2–%3 thousand")
-                                     .arg(QString::fromStdString(o.hive.str()),
-                                          thousands(o.gain.low), thousands(o.gain.high))
-                                     .toStdString()
-                               : o.hive.str();
+  label.text = o.gain.high > 0
+                   ? PairsMap::tr("%1 gains %2 thousand")
+                         .arg(QString::fromStdString(o.hive.str()),
+                              adapt::fromTo(thousands(o.gain.low), thousands(o.gain.high)))
+                         .toStdString()
+                   : o.hive.str();
   label.sizeMm = kTextMm;
   label.bold = chosen;
   label.align = sheet::Align::Centre;
@@ -116,9 +154,8 @@ sheet::TextShape gainLabel(const planning::BoostOption& o, sheet::Point small, b
   const double x = std::clamp(small.x, half + 1, std::max(half + 1, widthMm - half - 1));
   const auto covered = [&](double y) {
     return std::count_if(marks.begin(), marks.end(), [&](const sheet::Point& m) {
-      const double numberMm = 3.5;  // the hive's number hangs beneath its mark
       return std::abs(m.x - x) < half + kKeepOffMm && y > m.y - kKeepOffMm &&
-             y - kTextMm < m.y + kKeepOffMm + numberMm;
+             y - kTextMm < m.y + kKeepOffMm + kNumberMm;
     });
   };
   const double above = small.y - kKeepOffMm - 0.6, beneath = small.y + kKeepOffMm + 6.4;
@@ -275,7 +312,7 @@ sheet::Shapes PairsMap::shapesFor(double widthMm, double heightMm) const {
       std::swap(arrow.fromGroup, arrow.toGroup);
     }
     const bool chosen = m_colony == o->colony;
-    drawArrow(out, arrow, chosen);
+    drawArrow(out, arrow, chosen, marks, widthMm, heightMm);
     // Where there are many pairs only the chosen one is spelled out; the table has them all.
     if (!chosen && pairs.size() > kMostLabels) continue;
     labels.push_back(gainLabel(*o, *small, chosen, widthMm, marks, measurer));

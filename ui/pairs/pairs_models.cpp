@@ -4,7 +4,7 @@
 #include <QCoreApplication>
 #include <QFont>
 #include <algorithm>
-#include <set>
+#include <map>
 
 #include "ui/adapt/words.h"
 #include "ui/pairs/pairs_words.h"
@@ -126,7 +126,7 @@ std::vector<TextTable::Line> needLines(const planning::BoostPlan& plan) {
                       seenText(*j), evidence},
                      j->colony,
                      j->hive,
-                     j->verdict == apiary::VerdictCode::SmallSound});
+                     j->verdict == apiary::VerdictCode::SmallSound && !j->healthBar});
   }
   return lines;
 }
@@ -136,32 +136,67 @@ QStringList giveHead() {
           Words::tr("Seams"),
           Words::tr("Bees"),
           Words::tr("Can spare, bees"),
-          Words::tr("Keeps, bees"),
-          Words::tr("Brood combs to spare"),
+          Words::tr("Keeps at least, bees"),
+          Words::tr("Left by this plan, bees"),
+          Words::tr("Spares brood combs"),
+          Words::tr("Keeps brood combs"),
           Words::tr("Carries a small one"),
           Words::tr("In this plan")};
 }
 
+namespace {
+QString givesText(const planning::BoostOption& o) {
+  const QString to = colonyText(o.colony, o.hive);
+  switch (o.method) {
+    case apiary::Method::Stack:
+      return Words::tr("carries %1").arg(to);
+    case apiary::Method::SealedFrames:
+      return o.framesMoved == 1
+                 ? Words::tr("1 brood comb to %1").arg(to)
+                 : Words::tr("%1 brood combs to %2").arg(adapt::roundNumber(o.framesMoved), to);
+    case apiary::Method::NurseBees:
+      return Words::tr("%1 nurse bees to %2").arg(adapt::roundNumber(o.beesMoved), to);
+    case apiary::Method::ChangePlaces:
+      return Words::tr("swaps stands with %1").arg(to);
+    case apiary::Method::Unite:
+      return Words::tr("takes in %1").arg(to);
+    default:
+      break;
+  }
+  return Words::tr("%1 for %2").arg(methodText(o.method), to);
+}
+}  // namespace
+
 std::vector<TextTable::Line> giveLines(const planning::BoostPlan& plan) {
+  std::map<std::string, std::vector<const planning::BoostOption*>> given;
+  for (const auto& id : plan.chosen) {
+    const auto* o = plan.option(id);
+    if (o && o->donorColony) given[o->donorColony->str()].push_back(o);
+  }
+  const QString none = QStringLiteral("–");
   std::vector<TextTable::Line> lines;
   for (const auto& [colony, limit] : plan.problem.donors) {
     if (limit.bees <= 0 && limit.broodFrames <= 0 && limit.stack <= 0) continue;
     const auto* j = judgementOf(plan.problem, base::ColonyId(colony));
-    const bool known = j && j->strength && j->strength->bees;
+    const auto* seen = j && j->strength ? &*j->strength : nullptr;
+    const bool known = seen && seen->bees;
     QStringList work;
-    for (const auto& id : plan.chosen) {
-      const auto* o = plan.option(id);
-      if (!o || !o->donorColony || o->donorColony->str() != colony) continue;
-      work << Words::tr("%1 for %2").arg(methodText(o->method), colonyText(o->colony, o->hive));
+    double goes = 0;
+    for (const auto* o : given[colony]) {
+      work << givesText(*o);
+      goes += o->takes.bees;
     }
+    const auto bees = [&](double n) { return adapt::roundNumber(std::max(0.0, n)); };
     lines.push_back(
         {{j ? colonyText(j->colony, j->hive) : QString::fromStdString(colony), seamsText(j),
           beesText(j), adapt::roundNumber(limit.bees),
-          known ? adapt::roundNumber(std::max(0.0, j->strength->bees->median - limit.bees))
-                : QStringLiteral("–"),
+          known ? bees(seen->bees->median - limit.bees) : none,
+          known && goes > 0 ? bees(seen->bees->median - goes) : none,
           adapt::roundNumber(limit.broodFrames),
+          seen && seen->framesWithBrood ? bees(*seen->framesWithBrood - limit.broodFrames)
+                                        : Words::tr("not seen"),
           limit.stack > 0 ? Words::tr("yes") : Words::tr("no"),
-          work.isEmpty() ? QStringLiteral("–") : work.join(QStringLiteral(", "))},
+          work.isEmpty() ? none : work.join(QStringLiteral(", "))},
          base::ColonyId(colony),
          j ? std::optional(j->hive) : std::nullopt,
          !work.isEmpty()});
@@ -175,14 +210,28 @@ QStringList barredHead() {
 
 std::vector<TextTable::Line> barredLines(const planning::BoostPlan& plan) {
   std::vector<TextTable::Line> lines;
+  const auto add = [&](const base::ColonyId& colony, const base::HiveId& hive, const QString& why) {
+    for (auto& l : lines) {
+      if (l.colony != colony) continue;
+      l.cells.last() += u' ' + why;  // one line for each colony
+      return;
+    }
+    const auto* j = judgementOf(plan.problem, colony);
+    lines.push_back(
+        {{colonyText(colony, hive), j ? widgets::verdictText(j->verdict) : QString(), why},
+         colony,
+         hive,
+         false});
+  };
   for (const auto* list : {&plan.problem.barred, &plan.problem.donorNotes}) {
-    for (const auto& b : *list) {
-      const auto* j = judgementOf(plan.problem, b.colony);
-      lines.push_back({{colonyText(b.colony, b.hive),
-                        j ? widgets::verdictText(j->verdict) : QString(), adapt::words(b.why)},
-                       b.colony,
-                       b.hive,
-                       false});
+    for (const auto& b : *list) add(b.colony, b.hive, adapt::words(b.why));
+  }
+  for (const auto& j : plan.problem.judgements) {
+    const bool told = std::any_of(lines.begin(), lines.end(),
+                                  [&](const auto& l) { return l.colony == j.colony; });
+    if (!told && rank(j.verdict) == 1) {
+      add(j.colony, j.hive,
+          Words::tr("Its queen is at fault: it gives nothing. Step 3 says whether to unite it."));
     }
   }
   return lines;
@@ -229,7 +278,7 @@ std::vector<TextTable::Line> pairLines(const planning::BoostPlan& plan) {
           o->donorHive ? QString::fromStdString(o->donorHive->str()) : QStringLiteral("–"),
           o->beesMoved > 0 ? adapt::roundNumber(o->beesMoved) : QStringLiteral("–"), gainText(*o),
           chanceText(*o), donorLossText(*o, plan.problem), held.join(QStringLiteral(", ")),
-          second ? optionText(*second) : QStringLiteral("–"), sentences(row.why)},
+          second ? secondText(*second, *o, plan.problem) : QStringLiteral("–"), sentences(row.why)},
          row.colony,
          row.hive,
          acts});

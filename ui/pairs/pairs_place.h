@@ -69,6 +69,7 @@ class PairsPlace : public widgets::Place {
  private:
   void makeHead(QVBoxLayout& to);
   void makeSteps();
+  void makePairs();
   void makeFoot(QVBoxLayout& to);
   /// What follows on a plan: stacks made, how plans turned out.
   void makeAfterwards(QHBoxLayout& to);
@@ -86,7 +87,11 @@ class PairsPlace : public widgets::Place {
   void showPlan();
   void showSentence(const QString& sentence);
   void showAccepted();
+  void showNotes();
+  void showSum();
   void showChosenPair();
+  /// Moves the day of the work to the first one on which the weather will do.
+  void goToFirstDay();
   /// Works the courses of the chosen pair out beside the window and shows them.
   void showCourses();
   [[nodiscard]] QString emptySentence() const;
@@ -126,7 +131,9 @@ class PairsPlace : public widgets::Place {
   QTableView* m_needTable = nullptr;
   QTableView* m_pairTable = nullptr;
   QLabel* m_evidence = nullptr;
-  QLabel* m_pairDetail = nullptr;
+  QTextBrowser* m_pairDetail = nullptr;
+  QLabel* m_needSum = nullptr;
+  QPushButton* m_firstDay = nullptr;
   QLabel* m_noPairs = nullptr;
   QPushButton* m_overrule = nullptr;
   PairsMap* m_map = nullptr;

@@ -1,33 +1,32 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QAbstractTextDocumentLayout>
 #include <QAction>
 #include <QComboBox>
+#include <QDateEdit>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPageLayout>
-#include <QPagedPaintDevice>
-#include <QPainter>
 #include <QPushButton>
-#include <QSaveFile>
 #include <QStackedWidget>
 #include <QTabWidget>
 #include <QTableView>
 #include <QTextBrowser>
-#include <QTextDocument>
 #include <algorithm>
 
 #include "core/base/random.h"
+#include "core/planning/printed_plan.h"
 #include "core/session/commands.h"
+#include "ui/adapt/system_clock.h"
 #include "ui/adapt/words.h"
 #include "ui/pairs/overrule_dialog.h"
 #include "ui/pairs/pair_chart.h"
 #include "ui/pairs/pairs_map.h"
 #include "ui/pairs/pairs_models.h"
+#include "ui/pairs/pairs_notes.h"
 #include "ui/pairs/pairs_place.h"
+#include "ui/pairs/pairs_when.h"
 #include "ui/pairs/pairs_words.h"
+#include "ui/pairs/plan_room.h"
 #include "ui/pairs/review_dialog.h"
 #include "ui/pairs/stacks_dialog.h"
-#include "ui/print/painter.h"
 #include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/hive_facts.h"
 #include "ui/widgets/list_file.h"
@@ -53,6 +52,16 @@ void goTo(QTableView* table, const TextTable& model, const std::optional<base::C
   if (row >= 0) table->setCurrentIndex(model.index(row, 0));
 }
 
+/// Widens columns to what stands in them; the last one takes the rest as it is.
+void growColumns(QTableView* table) {
+  const int most = table->fontMetrics().averageCharWidth() * 44;
+  for (int column = 0; column + 1 < table->model()->columnCount(); ++column) {
+    const int before = table->columnWidth(column);
+    table->resizeColumnToContents(column);
+    table->setColumnWidth(column, std::max(before, std::min(table->columnWidth(column), most)));
+  }
+}
+
 bool acts(const planning::BoostPlan& plan) {
   return std::any_of(plan.chosen.begin(), plan.chosen.end(), [&](const std::string& id) {
     const auto* o = plan.option(id);
@@ -75,6 +84,7 @@ void PairsPlace::showPlan() {
   const auto* made = plan();
   if (!made) {
     m_noPairs->clear();
+    m_firstDay->setVisible(false);
     m_sum->clear();
     showSentence(adapt::words(m_outcome->failure) +
                  (m_pins.empty() && m_forbids.empty()
@@ -91,25 +101,47 @@ void PairsPlace::showPlan() {
   m_barred->setLines(barredLines(*made));
   m_pairs->setLines(pairLines(*made));
   m_map->setPlan(m_outcome, m_season);
+  for (auto* table : findChildren<QTableView*>()) growColumns(table);
   goTo(m_needTable, *m_needs, needed);
   goTo(m_pairTable, *m_pairs, paired);
   m_when->setHtml(whenHtml(*m_outcome, *m_season));
   m_pages->setCurrentIndex(1);
 
-  QStringList notes;
-  if (const QString empty = emptySentence(); !empty.isEmpty()) notes << empty;
+  showNotes();
+  showSum();
+  showChosenPair();
+  showAccepted();
+}
+
+void PairsPlace::showNotes() {
+  const auto* made = plan();
+  m_needSum->setText(needSum(*made));
+  QStringList notes = planNotes(*m_outcome, *m_season);
+  if (const QString empty = emptySentence(); !empty.isEmpty()) notes.prepend(empty);
   if (!m_outcome->droppedPins.empty()) {
     notes << (m_outcome->droppedPins.size() == 1
                   ? tr("One pinned pair is no longer possible and was let go.")
                   : tr("%1 pinned pairs are no longer possible and were let go.")
                         .arg(m_outcome->droppedPins.size()));
   }
-  for (const auto& note : made->problem.notes) notes << adapt::words(note);
-  m_noPairs->setText(notes.join(QStringLiteral("\n")));
+  m_noPairs->setText(notes.join(u'\n'));
   m_noPairs->setVisible(!notes.isEmpty());
+  const auto day = firstWarmDay(*m_outcome);
+  m_firstDay->setVisible(day.has_value());
+  if (day) m_firstDay->setText(tr("&Plan for %1").arg(adapt::dateText(*day)));
+}
 
+void PairsPlace::goToFirstDay() {
+  if (!plan()) return;
+  if (const auto day = firstWarmDay(*m_outcome)) m_date->setDate(adapt::toQDate(*day));
+}
+
+void PairsPlace::showSum() {
+  const auto* made = plan();
   QString sum;
-  if (m_pairs->rowCount() > 0) {
+  if (m_pairs->rowCount() > 0 && !acts(*made)) {
+    sum = tr("Nothing that is possible on this day would do more good than leaving all as it is.");
+  } else if (m_pairs->rowCount() > 0) {
     sum = tr("Over leaving all as it is, the plan is worth %1")
               .arg(worthText(made->objective, made->problem));
     sum += made->optimal
@@ -117,23 +149,21 @@ void PairsPlace::showPlan() {
                : tr(" (at most %1 % under the best).").arg(adapt::roundNumber(made->gap * 100));
     if (m_outcome->greedy) {
       const double less = made->objective - *m_outcome->greedy;
-      sum += less < 0.001 ? tr(" Pairing one after the other, best first, comes to the same.")
+      sum += less < 0.005 ? tr(" Pairing one after the other, best first, comes to the same.")
                           : tr(" Pairing one after the other, best first, would gain %1 less.")
                                 .arg(worthText(less, made->problem));
     }
-    for (const auto& more : m_outcome->oneMore) {
-      sum += tr(" One more %1 would add %2.")
-                 .arg(gearText(more.item), worthText(more.worth, made->problem));
-    }
-    sum += u' ';
   }
+  for (const auto& more : m_outcome->oneMore) {
+    sum += tr(" One more %1 would add %2.")
+               .arg(gearText(more.item), worthText(more.worth, made->problem));
+  }
+  if (!sum.isEmpty()) sum += u' ';
   m_sum->setText(sum +
                  (made->problem.basis == "forecast"
                       ? tr("By forecast to %1; usable means what the figures of this outfit say.")
                             .arg(adapt::dateText(made->problem.target))
                       : tr("From what was last seen, not a forecast.")));
-  showChosenPair();
-  showAccepted();
 }
 
 void PairsPlace::showChosenPair() {
@@ -201,17 +231,24 @@ void PairsPlace::showChosenPair() {
   const auto row = m_pairTable->currentIndex().row();
   html += QStringLiteral("<p style='margin:4px 0'>%1</p>")
               .arg(m_pairs->line(row).cells.last().toHtmlEscaped());
+  if (second) {
+    QString line =
+        tr("Instead %1 would bring %2 bees more.").arg(optionText(*second), gainText(*second));
+    if (second->method == apiary::Method::Leave) line.clear();
+    const QStringList against = PlanRoom(*made).against(*second);
+    if (!against.isEmpty()) {
+      line += (line.isEmpty() ? QString() : QStringLiteral(" ")) +
+              tr("Against it stands: %1.").arg(against.join(QStringLiteral("; ")));
+    }
+    if (!line.isEmpty()) {
+      html += QStringLiteral("<p style='margin:4px 0'>%1</p>").arg(line.toHtmlEscaped());
+    }
+  }
   for (const auto& caution : option->cautions) {
     html += QStringLiteral("<p style='margin:4px 0'>%1</p>")
                 .arg(tr("Caution: %1").arg(adapt::words(caution)).toHtmlEscaped());
   }
-  if (second) {
-    html += QStringLiteral("<p style='margin:4px 0'>%1</p>")
-                .arg(tr("Second best: %1, %2 bees more.")
-                         .arg(optionText(*second), gainText(*second))
-                         .toHtmlEscaped());
-  }
-  m_pairDetail->setText(html);
+  m_pairDetail->setHtml(html);
 }
 
 void PairsPlace::showCourses() {
@@ -304,6 +341,7 @@ const apiary::Plan* PairsPlace::acceptedTwin() const {
   const apiary::Plan* twin = nullptr;
   for (const auto& [key, kept] : season.table<apiary::Plan>()) {
     if (kept.date != made->problem.request.date) continue;
+    if (planning::printedOnly(season, kept)) continue;  // a sheet shows it, nobody took it up
     std::set<std::string> rows;
     for (const auto& [rowKey, row] : season.table<apiary::PlanRow>()) {
       if (row.plan == kept.plan) rows.insert(row.option);
@@ -350,32 +388,6 @@ void PairsPlace::accept() {
       session::acceptPlan(std::move(kept.plan), std::move(kept.rows), std::move(kept.tasks)), this);
 }
 
-bool PairsPlace::exportCsv(const QString& path) {
-  if (!plan()) return false;
-  // Through a temporary file: a full disk leaves an older table as it was.
-  QSaveFile file(path);
-  if (!file.open(QIODevice::WriteOnly)) return false;
-  const QByteArray bytes = planCsv(*plan()).toUtf8();
-  return file.write(bytes) == bytes.size() && file.commit();
-}
-
-void PairsPlace::exportTable() {
-  if (!plan()) {
-    m_hub.dialogs().inform(this, tr("Nothing to export"), tr("There is no plan yet."));
-    return;
-  }
-  const QString suggestion = tr("pairs-%1.csv").arg(qs(plan()->problem.request.date.iso()));
-  const QString path = m_hub.dialogs().saveFile(this, tr("Export the table of pairs"),
-                                                tr("Tables (*.csv)"), suggestion);
-  if (path.isEmpty()) return;
-  if (!exportCsv(path)) {
-    m_hub.dialogs().failure(this, tr("Not written"),
-                            tr("The table could not be written to %1. Choose another folder or "
-                               "free some space.")
-                                .arg(path));
-  }
-}
-
 QList<QAction*> PairsPlace::menuActions() const {
   auto* line = new QAction(const_cast<PairsPlace*>(this));
   line->setSeparator(true);
@@ -420,55 +432,6 @@ void PairsPlace::showStacks() {
 void PairsPlace::showReview() {
   ReviewDialog dialog(m_hub, this);
   m_hub.dialogs().run(dialog);
-}
-
-void PairsPlace::printTo(QPagedPaintDevice& device) {
-  const QSizeF page = device.pageLayout().paintRect(QPageLayout::Point).size();
-  QPainter painter(&device);
-  // One unit of the painter is a point from here on, on a screen's picture and on paper alike.
-  const double scale = painter.device()->logicalDpiX() / 72.0;
-  painter.scale(scale, scale);
-  QTextDocument text;
-  QFont font = text.defaultFont();
-  font.setPixelSize(9);
-  text.setDefaultFont(font);
-  text.setDocumentMargin(0);
-  const auto* made = plan();
-  if (!made) {
-    text.setHtml(m_sentence->text().toHtmlEscaped());
-  } else {
-    QString html =
-        QStringLiteral("<p style='font-size:15px'><b>%1</b></p><p>%2</p>")
-            .arg(tr("Pairs for %1 on %2")
-                     .arg(m_yard->currentText(), adapt::dateText(made->problem.request.date))
-                     .toHtmlEscaped(),
-                 m_sum->text().toHtmlEscaped());
-    html += QStringLiteral("<table cellpadding='2' cellspacing='0'><tr>");
-    for (const QString& head : pairHead()) {
-      html += QStringLiteral("<th align='left'>%1</th>").arg(head.toHtmlEscaped());
-    }
-    html += QStringLiteral("</tr>");
-    for (int row = 0; row < m_pairs->rowCount(); ++row) {
-      html += QStringLiteral("<tr>");
-      for (const QString& cell : m_pairs->line(row).cells) {
-        html += QStringLiteral("<td>%1</td>").arg(cell.toHtmlEscaped());
-      }
-      html += QStringLiteral("</tr>");
-    }
-    text.setHtml(html + QStringLiteral("</table><br>") + whenHtml(*m_outcome, *m_season));
-  }
-  text.setPageSize(page);
-  QAbstractTextDocumentLayout::PaintContext context;
-  context.palette.setColor(QPalette::Text, Qt::black);
-  for (int n = 0; n < text.pageCount(); ++n) {
-    if (n > 0) device.newPage();
-    painter.save();
-    painter.translate(0, -n * page.height());
-    context.clip = QRectF(0, n * page.height(), page.width(), page.height());
-    painter.setClipRect(context.clip);
-    text.documentLayout()->draw(&painter, context);
-    painter.restore();
-  }
 }
 
 }  // namespace outyard::pairs

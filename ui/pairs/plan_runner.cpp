@@ -27,11 +27,12 @@ class PromiseProgress : public base::Progress {
   QPromise<Result>& m_promise;
 };
 
-void weatherOf(const apiary::Season& season, PlanOutcome& outcome) {
-  const auto& problem = outcome.plan->problem;
+std::vector<WorkWeather> weatherOf(const apiary::Season& season,
+                                   const planning::BoostRequest& request) {
+  std::vector<WorkWeather> out;
   std::vector<base::Message> notes;
   const auto figures = planning::boostFigures(season, notes);
-  for (const auto& yard : problem.request.yards) {
+  for (const auto& yard : request.yards) {
     const planning::YardWeather weather(season, yard);
     for (const auto method : {apiary::Method::Stack, apiary::Method::SealedFrames,
                               apiary::Method::NurseBees, apiary::Method::Room, apiary::Method::Feed,
@@ -39,17 +40,18 @@ void weatherOf(const apiary::Season& season, PlanOutcome& outcome) {
       WorkWeather w;
       w.yard = yard;
       w.method = method;
-      w.day = weather.on(problem.request.date);
-      w.bar = planning::weatherBar(weather, method, problem.request.date, figures);
-      for (int n = 0; n <= kDaysAhead && !w.firstDay; ++n) {
-        const auto day = problem.request.date.plusDays(n);
+      w.day = weather.on(request.date);
+      w.bar = planning::weatherBar(weather, method, request.date, figures);
+      for (int n = 0; n <= kDaysAhead; ++n) {
+        const auto day = request.date.plusDays(n);
         if (weather.on(day) && !planning::weatherBar(weather, method, day, figures)) {
-          w.firstDay = day;
+          w.goodDays.push_back(day);
         }
       }
-      outcome.weather.push_back(std::move(w));
+      out.push_back(std::move(w));
     }
   }
+  return out;
 }
 
 }  // namespace
@@ -69,7 +71,8 @@ PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest req
     return outcome;
   }
   if (kept && !stillGood) {
-    *kept = {season.revision(), request.yards, request.date, request.target, *problem};
+    *kept = {season.revision(), request.yards, request.date,
+             request.target,    *problem,      weatherOf(season, request)};
   }
   problem->request.pins = request.pins;
   problem->request.forbids = request.forbids;
@@ -95,7 +98,7 @@ PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest req
   if (progress.cancelled()) return outcome;
   if (const auto greedy = greedyChoice(copy)) outcome.greedy = greedy->objective;
   outcome.oneMore = planning::worthOfOneMore(*outcome.plan, progress);
-  weatherOf(season, outcome);
+  outcome.weather = kept ? kept->weather : weatherOf(season, request);
   return outcome;
 }
 

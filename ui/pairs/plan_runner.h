@@ -19,7 +19,7 @@ struct WorkWeather {
   apiary::Method method = apiary::Method::Leave;
   std::optional<planning::DayWeather> day;  ///< of the plan's date
   std::optional<base::Message> bar;         ///< why not on that day
-  std::optional<base::Date> firstDay;       ///< the first day that will do, three weeks ahead
+  std::vector<base::Date> goodDays;         ///< that will do, from that day three weeks ahead
 };
 
 /// What came of one run, made from values alone.
@@ -42,6 +42,7 @@ struct KeptProblem {
   base::Date date;
   std::optional<base::Date> target;
   std::optional<planning::BoostProblem> problem;
+  std::vector<WorkWeather> weather;
 };
 
 /// Works the boost plan out on a thread of its own. A new run cancels the one before; what comes of

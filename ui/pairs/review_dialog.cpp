@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QLocale>
 #include <QPushButton>
+#include <QScreen>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -92,7 +93,10 @@ TextTable::Line lineOf(const planning::ReviewedRow& r) {
 ReviewDialog::ReviewDialog(widgets::SeasonHub& hub, QWidget* parent) : QDialog(parent), m_hub(hub) {
   setObjectName(QStringLiteral("reviewDialog"));
   setWindowTitle(tr("How plans turned out"));
-  resize(1060, 560);
+  // In letters, so that a large font widens it too, as far as the screen goes.
+  const int letters = fontMetrics().averageCharWidth() * 176;
+  const QSize room = screen()->availableGeometry().size() - QSize(40, 60);
+  resize(QSize(letters, fontMetrics().lineSpacing() * 38).boundedTo(room));
   auto* all = new QVBoxLayout(this);
   m_pages = new QStackedWidget(this);
   m_sentence = new QLabel(m_pages);
@@ -107,9 +111,10 @@ ReviewDialog::ReviewDialog(widgets::SeasonHub& hub, QWidget* parent) : QDialog(p
   m_sum->setObjectName(QStringLiteral("reviewSum"));
   m_sum->setWordWrap(true);
   layout->addWidget(m_sum);
-  m_model = new TextTable({tr("Planned for"), tr("Colony"), tr("What"), tr("Made on"), tr("On"),
-                           tr("Promised"), tr("Without it"), tr("Seen"), tr("Outcome")},
-                          this);
+  m_model =
+      new TextTable({tr("Planned for"), tr("Colony"), tr("What"), tr("Made on"), tr("For the day"),
+                     tr("Promised"), tr("Without it"), tr("Seen"), tr("Outcome")},
+                    this);
   m_table = new QTableView(page);
   m_table->setObjectName(QStringLiteral("review"));
   m_table->setAccessibleName(tr("Plans, what they promised and what was seen"));

@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
+#include <QScreen>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -59,7 +60,10 @@ QString stepStateText(const planning::StackStep& step) {
 StacksDialog::StacksDialog(widgets::SeasonHub& hub, QWidget* parent) : QDialog(parent), m_hub(hub) {
   setObjectName(QStringLiteral("stacksDialog"));
   setWindowTitle(tr("Stacks made"));
-  resize(1080, 580);
+  // In letters, so that a large font widens it too, as far as the screen goes.
+  const int letters = fontMetrics().averageCharWidth() * 180;
+  const QSize room = screen()->availableGeometry().size() - QSize(40, 60);
+  resize(QSize(letters, fontMetrics().lineSpacing() * 40).boundedTo(room));
   auto* all = new QVBoxLayout(this);
   m_pages = new QStackedWidget(this);
   m_sentence = new QLabel(m_pages);
