@@ -56,7 +56,8 @@ class Colony:
     queen: str = ""
     queen_year: int = 2025
     line: str = ""
-    autumn_seams: float = 0
+    autumn_seams: float = 0  # in mid-September, from above, all boxes
+    winter_seams: float = 0  # in late October, when the cluster draws together
     autumn_kg: float = 0
     supers: int = 1
     seams: float = 0  # in late April, from above, all boxes
@@ -77,6 +78,10 @@ SEAMS = {"strong": (7, 10.25), "fair": (5, 6.75), "small": (1.25, 4), "tiny": (0
          "queenless": (2.5, 5.5), "drone_layer": (1.5, 3), "laying_workers": (1.5, 2.75),
          "scattered": (3, 5.25), "efb": (3, 4), "chalk": (7, 8), "nosema": (2, 3),
          "early": (2, 4.5), "unseen": (4, 9), "lid": (2.5, 9), "upper": (1.5, 2.25)}
+
+
+# The queen failed, or disease came, after the autumn looks.
+FAILED = ("queenless", "drone_layer", "laying_workers", "nosema", "efb")
 
 
 def make_colonies():
@@ -112,12 +117,9 @@ def make_colony(c):
     elif c.fate in ("upper", "united") or c.fate in ("small", "tiny", "nosema") and r.yes(0.4):
         c.deeps = 1
     c.supers = r.whole(1, 2) if c.fate in ("strong", "fair", "lid", "unseen") else r.whole(0, 1)
-    weak = c.fate in ("dead", "tiny", "small", "upper", "united", "nosema", "early")
-    c.autumn_seams = steps(r.between(4, 8.5) if weak else r.between(7.5, 12.5), 0.5)
-    if c.fate == "united":
-        c.autumn_seams = steps(r.between(2.5, 3.5), 0.5)
-    if c.deeps == 1:
-        c.autumn_seams = min(c.autumn_seams, 8.5)
+    # Draws passed over, so that those that follow stay as they are.
+    for _ in range(2 if c.fate == "united" else 1):
+        r.between(0, 1)
     c.autumn_kg = r.between(30, 38) if c.deeps == 2 else r.between(20, 25)
     if c.frame_type == "dadant_brood":
         c.autumn_kg = r.between(24, 29)
@@ -137,7 +139,27 @@ def make_colony(c):
             c.kg = r.between(3, 4.5)
     if c.fate == "dead":
         c.cause = r.pick(CAUSES)
+    size_autumn(c)
     return c
+
+
+def size_autumn(c):
+    """Bees of September and October. What is strong in April was mostly strong in September, with
+    a wide scatter (common practice, no source); a queen that failed in winter says nothing of the
+    autumn before. By late October the cluster has drawn together, a small one more."""
+    r = c.chance("September")
+    if c.fate == "united":
+        seams = r.between(2.5, 3.5)
+    elif c.fate == "dead":
+        seams = r.between(4, 8.5) if r.yes(0.6) else r.between(8.5, 14)
+    elif c.fate in FAILED:
+        seams = r.between(6, 10)
+    else:
+        seams = 2.6 + 1.5 * c.seams + 1.3 * r.normal()
+    most = 18.5 if c.deeps == 2 else (10 if c.frame_type == "dadant_brood" else 8.5)
+    c.autumn_seams = steps(min(max(seams, 5 if c.lives else 2.5), most), 0.5)
+    left = r.between(0.74, 0.88) if c.autumn_seams >= 9 else r.between(0.65, 0.8)
+    c.winter_seams = steps(c.autumn_seams * left, 0.5)
 
 
 def choose_combs(here):

@@ -80,10 +80,11 @@ YARDS = [
           ("water", 44, 28, None, None, "river"), ("fence", 3, 29, 38, 31, "")]),
 ]
 
-# Day of the year from, to, nectar, pollen. Invented, after the course of a northern prairie edge.
+# Day of the year from, to, nectar, pollen. Invented, after the course of a northern prairie edge;
+# asters give pollen into the middle of October.
 FLOWS = [(95, 107, 0.0, 1.0), (108, 124, 0.5, 2.0), (125, 146, 1.5, 2.5), (147, 163, 0.5, 1.5),
-         (164, 214, 3.0, 2.0), (215, 232, 1.0, 1.5), (233, 262, 1.5, 2.0), (263, 274, 0.5, 0.5),
-         (275, 94, 0.0, 0.0)]
+         (164, 214, 3.0, 2.0), (215, 232, 1.0, 1.5), (233, 262, 1.5, 2.0), (263, 274, 0.5, 1.5),
+         (275, 290, 0.0, 1.0), (291, 94, 0.0, 0.0)]
 
 
 def turned(x, y, angle):
@@ -123,7 +124,7 @@ def add_ground(tables):
                        x_m=fx, y_m=fy, x2_m=x2, y2_m=y2, notes=notes)
         for first, last, nectar, pollen in FLOWS:
             if y.code == "NH":  # spring comes late there, the rest of the year less so
-                first = {95: 116, 108: 124, 275: 275}.get(first, first + 6)
-                last = {107: 123, 94: 115, 274: 274}.get(last, last + 6)
+                first = {95: 116, 108: 124, 275: 275, 291: 291}.get(first, first + 6)
+                last = {107: 123, 94: 115, 274: 274, 290: 290}.get(last, last + 6)
             tables.add("flows", yard=y.code, from_day=first, to_day=last, nectar=nectar,
                        pollen=pollen)
