@@ -9,6 +9,7 @@
 #include "core/forecast/expected.h"
 #include "core/planning/boost.h"
 #include "core/session/commands.h"
+#include "core/session/printed_boosts.h"
 #include "core/sheet/document.h"
 #include "ui/adapt/settings.h"
 #include "ui/adapt/words.h"
@@ -87,6 +88,7 @@ base::Result<std::vector<sheet::YardSheet>> makeYardSheets(const session::Sessio
 base::Result<void> keepSheets(session::Session& session, const SheetRequest& request,
                               const std::vector<sheet::YardSheet>& sheets) {
   std::vector<session::SheetToKeep> kept;
+  std::vector<session::HiveStep> boosts;
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     session::SheetToKeep keep;
     keep.sheet.sheet = base::SheetId(sheets[i].document.sheetNumber);
@@ -97,8 +99,18 @@ base::Result<void> keepSheets(session::Session& session, const SheetRequest& req
       keep.lines.push_back({keep.sheet.sheet, l.line, l.hive, l.colony, l.expected});
     }
     kept.push_back(std::move(keep));
+    const auto& printed = sheets[i].printed;
+    if (!printed.rows.empty()) {
+      boosts.push_back({printed.rows.front().hive, session::keepPrintedPlan(printed)});
+    }
   }
-  const auto done = session.execute(*session::keepSheets(std::move(kept)));
+  auto keep = session::keepSheets(std::move(kept));
+  if (!boosts.empty()) {
+    base::Message title = keep->title();
+    boosts.insert(boosts.begin(), session::HiveStep{boosts.front().hive, std::move(keep)});
+    keep = session::together(std::move(title), std::move(boosts));
+  }
+  const auto done = session.execute(*keep);
   if (!done) return done.failure();
   return {};
 }

@@ -101,10 +101,20 @@ template <Journal T>
 StateRows stateRowsOf(const apiary::Season& season, const T& record) {
   StateRows rows;
   if constexpr (std::is_same_v<T, Event> || std::is_same_v<T, Inspection>) {
-    rows.places = rowsOfLead<Place>(season, record.record);
-    rows.boxes = rowsOfLead<Box>(season, record.record);
-    rows.stays = rowsOfLead<ColonyStay>(season, record.record);
-    rows.moves = rowsOfLead<FrameMove>(season, record.record);
+    // An event said anew (the cause of a death) still leads what it wrote when first said.
+    const T* first = &record;
+    if constexpr (std::is_same_v<T, Event>) {
+      while (first->supersedes) {
+        const Event* before = season.find<Event>(first->supersedes->str());
+        if (!before) break;
+        first = before;
+      }
+    }
+    const RecordId* lead = &first->record;
+    rows.places = rowsOfLead<Place>(season, *lead);
+    rows.boxes = rowsOfLead<Box>(season, *lead);
+    rows.stays = rowsOfLead<ColonyStay>(season, *lead);
+    rows.moves = rowsOfLead<FrameMove>(season, *lead);
   } else if constexpr (std::is_same_v<T, FrameMove>) {
     rows.boxes = rowsOfLead<Box>(season, record.record);
     rows.moves = rowsOfLead<FrameMove>(season, record.record);

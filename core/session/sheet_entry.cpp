@@ -2,7 +2,10 @@
 #include "core/session/sheet_entry.h"
 
 #include <algorithm>
+#include <map>
 
+#include "core/planning/printed_plan.h"
+#include "core/session/printed_boosts.h"
 #include "core/session/sheet_entry_parts.h"
 #include "core/session/verb.h"
 
@@ -27,266 +30,65 @@ bool printedOn(const Task& task, Date day) {
   return task.dueOn && *task.dueOn <= day.plusDays(kDaysAhead);
 }
 
-bool notOpened(const EntryLine& line) {
-  return line.at(EntryColumn::Seams) == ".";
-}
-bool glanced(const EntryLine& line) {
-  return line.at(EntryColumn::Seams) == "=";
-}
+}  // namespace
 
-void append(std::string& text, const std::string& more) {
-  if (more.empty()) return;
-  if (!text.empty()) text += "; ";
-  text += more;
-}
-
-/// The box that is looked into from above: the top chamber of the colony.
-int topBox(const apiary::Season& season, const EntryLine& line, Date date) {
-  const apiary::HiveState state = apiary::hiveOn(season, line.hive, date);
-  int top = 1;
-  const auto own = line.colony ? state.boxesOf(*line.colony) : state.boxes;
-  for (const BoxState& box : own) {
-    if (box.role == apiary::BoxRole::Chamber) top = std::max(top, box.position);
-  }
-  return top;
-}
-
-/// Reads the lines of one sheet whose cells are without fault.
-class Reader {
- public:
-  Reader(const apiary::Season& season, const EntryHead& head, const Wording& word,
-         EntryReading& out)
-      : m_season(season), m_head(head), m_word(word), m_out(out) {}
-
-  void read(const EntryLine& line) {
-    for (const base::TaskId& id : line.ticked) addTask(line, id);
-    if (!line.hasBees || notOpened(line) || onlyWords(line)) {
-      if (notOpened(line) || !line.at(EntryColumn::NotDone).empty()) ++m_out.report.notOpened;
-      addNote(line);
-      return;
-    }
-    const bool seen = std::any_of(line.typed.begin(), line.typed.end(),
-                                  [](const std::string& text) { return !text.empty(); });
-    if (seen) addLook(line);
-  }
-
- private:
-  static bool onlyWords(const EntryLine& line) {
-    return std::all_of(kAllEntryColumns.begin(), kAllEntryColumns.end(), [&](EntryColumn column) {
-      return column == EntryColumn::NotDone || column == EntryColumn::Note ||
-             line.at(column).empty();
-    });
-  }
-
-  void addNote(const EntryLine& line) {
-    Event note;
-    note.kind = EventKind::Note;
-    note.date = m_head.date;
-    note.time = m_head.from;
-    note.hive = line.hive;
-    if (line.hasBees) note.colony = line.colony;
-    note.sheet = m_head.sheet;
-    if (!line.at(EntryColumn::NotDone).empty()) {
-      note.detail = m_word(message("session.entry.not_done", line.at(EntryColumn::NotDone)));
-    }
-    append(note.detail, line.at(EntryColumn::Note));
-    if (note.detail.empty()) return;
-    m_out.notes.push_back(note);
-    ++m_out.report.notes;
-  }
-
-  void addTask(const EntryLine& line, const base::TaskId& id) {
-    const Task* task = m_season.find<Task>(id.str());
-    if (!task) return;
-    Task done = *task;
-    if (!done.colony && line.hasBees) done.colony = line.colony;
-    m_out.ticked.push_back(done);
-  }
-
-  void addLook(const EntryLine& line) {
-    Inspection i;
-    i.hive = line.hive;
-    i.colony = line.colony;
-    i.date = m_head.date;
-    i.time = m_head.from;
-    i.airC = m_head.airC;
-    i.reader = m_head.reader;
-    i.sheet = m_head.sheet;
-    i.line = line.line;
-    InspectionEntry entry;
-    addSeams(line, i, entry);
-    const std::string& brood = line.at(EntryColumn::Brood);
-    if (const auto figure = typedFigure(brood)) {
-      i.framesWithBrood = static_cast<int>(figure->value);
-      if (figure->atLeast) {
-        append(i.notes, m_word(message("session.entry.brood_at_least", *i.framesWithBrood)));
-      }
-    }
-    if (const auto& eggs = line.at(EntryColumn::Eggs); !eggs.empty()) i.eggsSeen = eggs == "y";
-    addQueen(line.at(EntryColumn::Queen), i);
-    addCells(line.at(EntryColumn::Cells), i);
-    if (const auto& stores = line.at(EntryColumn::Stores); !stores.empty()) {
-      i.storesLevel = stores == "l"   ? apiary::StoresLevel::Low
-                      : stores == "m" ? apiary::StoresLevel::Medium
-                                      : apiary::StoresLevel::Heavy;
-    }
-    if (const auto weight = typedFigure(line.at(EntryColumn::Weight))) {
-      i.weightKg = weight->value * m_head.kgPerUnit;
-    }
-    if (line.at(EntryColumn::Sick) == "y") {
-      i.disease = apiary::Disease::Other;
-      m_out.report.sick.emplace_back(line.line, line.hive);
-    }
-    if (const auto& temper = line.at(EntryColumn::Temper); !temper.empty()) {
-      i.temper = temper.front() - '0';
-    }
-    if (const auto& drones = line.at(EntryColumn::Drones); !drones.empty()) {
-      i.dronesSeen = drones == "y";
-    }
-    if (const auto& why = line.at(EntryColumn::NotDone); !why.empty()) {
-      append(i.notes, m_word(message("session.entry.not_done", why)));
-    }
-    append(i.notes, line.at(EntryColumn::Note));
-    entry.inspection = std::move(i);
-    m_out.inspections.push_back(std::move(entry));
-    ++m_out.report.looks;
-  }
-
-  void addSeams(const EntryLine& line, Inspection& i, InspectionEntry& entry) {
-    const std::string& text = line.at(EntryColumn::Seams);
-    if (glanced(line)) {
-      // The middle of what the reader had on paper; the forecast itself is never fed back.
-      const ExpectedRange range = readExpected(line.expected).seams.value();
-      i.seams = (range.low + range.high) / 2.0;
-      i.seamsView = apiary::SeamsView::Above;
-      i.glance = apiary::Glance::AboutRight;
-      ++m_out.report.glances;
-      return;
-    }
-    const auto figure = typedFigure(text);
-    if (!figure) return;
-    i.seams = figure->value;
-    i.seamsView = apiary::SeamsView::Above;
-    if (!figure->atLeast) return;
-    apiary::SeamCount count;
-    count.box = topBox(m_season, line, m_head.date);
-    count.fromAbove = figure->value;
-    count.atLeast = true;
-    entry.seams.push_back(count);
-  }
-
-  void addQueen(const std::string& queen, Inspection& i) {
-    if (queen.empty()) return;
-    i.queenSeen = !isDash(queen);
-    if (queen == "m") append(i.notes, m_word(message("session.entry.queen_marked")));
-    if (queen == "u") append(i.notes, m_word(message("session.entry.queen_unmarked")));
-    if (queen == "v") append(i.notes, m_word(message("session.entry.queen_virgin")));
-  }
-
-  static void addCells(const std::string& cells, Inspection& i) {
-    if (cells == "0") i.queenCells = 0;
-    if (cells == "u") i.cellKind = apiary::CellKind::Cups;
-    if (cells == "c") i.cellKind = apiary::CellKind::Charged;
-    if (cells == "s") i.cellKind = apiary::CellKind::Sealed;
-  }
-
-  const apiary::Season& m_season;
-  const EntryHead& m_head;
-  const Wording& m_word;
-  EntryReading& m_out;
-};
-
-/// How a ticked task is written down.
-enum class TaskWay {
-  Done,    ///< nothing more to say: looked, opened
-  Event,   ///< a record of its kind says it all
-  Gift,    ///< combs or bees from hive to hive
-  Dialog,  ///< set done; what moved must be said in its own dialog
-};
-
-TaskWay wayOf(const Task& task) {
-  if (task.kind == "open" || task.kind == "look" || !task.hive) return TaskWay::Done;
-  const auto kind = apiary::parseCode<EventKind>(task.kind);
-  if (!kind) return TaskWay::Done;
-  switch (*kind) {
-    case EventKind::TreatmentOff:
-    case EventKind::Note:
-    case EventKind::QueenMarked:
-    case EventKind::QueenSeenLaying:
-    case EventKind::CellsRemoved:
-    case EventKind::PaperOpen:
-    case EventKind::Wrapped:
-    case EventKind::Unwrapped:
-    case EventKind::Robbed:
-    case EventKind::Bloom:
-    case EventKind::Poisoned:
-    case EventKind::QueenCellGiven:
-      return TaskWay::Event;
-    case EventKind::Fed:
-      return task.what && task.amount ? TaskWay::Event : TaskWay::Dialog;
-    case EventKind::FramesGiven:
-    case EventKind::FramesTaken:
-    case EventKind::BeesShaken:
-    case EventKind::Harvested:
-      return task.amount ? TaskWay::Event : TaskWay::Dialog;
-    case EventKind::FramesMoved:
-      return task.what && task.amount && task.otherHive ? TaskWay::Gift : TaskWay::Dialog;
-    default:
-      // Boxes, stands, queens and whole colonies: each has a verb that must know more.
-      return TaskWay::Dialog;
-  }
-}
-
-CommandPtr commandFor(const Task& task, const EntryHead& head) {
-  switch (wayOf(task)) {
-    case TaskWay::Event: {
-      Event e;
-      e.kind = apiary::parseCode<EventKind>(task.kind).value();
-      e.date = head.date;
-      e.time = head.from;
-      e.hive = task.hive.value();
-      e.colony = task.colony;
-      e.otherHive = task.otherHive;
-      e.otherColony = task.otherColony;
-      e.what = task.what;
-      e.amount = task.amount;
-      e.unit = task.unit;
-      e.task = task.task;
-      e.sheet = head.sheet;
-      e.detail = task.why;
-      return recordEvent(e);
-    }
-    case TaskWay::Gift: {
-      FrameGift gift;
-      gift.toHive = task.hive.value();
-      gift.fromHive = task.otherHive.value();
-      gift.toColony = task.colony;
-      gift.fromColony = task.otherColony;
-      gift.date = head.date;
-      gift.what = task.what.value();
-      gift.amount = task.amount.value();
-      gift.task = task.task;
-      return giveFrames(gift);
-    }
-    case TaskWay::Done:
-    case TaskWay::Dialog:
+const std::vector<EntryColumn>& columnsOf(LineKind kind) {
+  static const std::vector<EntryColumn> kColony(kAllEntryColumns.begin(),
+                                                kAllEntryColumns.begin() + kColonyColumns);
+  static const std::vector<EntryColumn> kDead{EntryColumn::Cause, EntryColumn::Combs,
+                                              EntryColumn::Closed, EntryColumn::Note};
+  static const std::vector<EntryColumn> kEmpty{EntryColumn::BeesIn, EntryColumn::Note};
+  static const std::vector<EntryColumn> kBlank = [] {
+    std::vector<EntryColumn> all{EntryColumn::Hive, EntryColumn::Origin};
+    all.insert(all.end(), kColony.begin(), kColony.end());
+    return all;
+  }();
+  switch (kind) {
+    case LineKind::Dead:
+      return kDead;
+    case LineKind::Empty:
+      return kEmpty;
+    case LineKind::Blank:
+      return kBlank;
+    case LineKind::Colony:
       break;
   }
-  return setTaskState(task.task, apiary::TaskState::Done, head.date);
+  return kColony;
 }
 
-}  // namespace
+bool takesWords(EntryColumn column) {
+  return column == EntryColumn::NotDone || column == EntryColumn::Note ||
+         column == EntryColumn::Hive;
+}
 
 std::string_view entryColumnCode(EntryColumn column) {
   static constexpr std::array<std::string_view, kEntryColumns> kCodes{
-      "seams",  "brood", "eggs",   "queen",  "cells",    "stores",
-      "weight", "sick",  "temper", "drones", "not_done", "note"};
+      "seams",  "brood",    "eggs", "queen", "cells", "stores", "weight",  "sick", "temper",
+      "drones", "not_done", "note", "cause", "combs", "closed", "bees_in", "hive", "origin"};
   return kCodes[static_cast<std::size_t>(column)];
+}
+
+bool EntryLine::foundDead() const {
+  const std::string& seams = at(EntryColumn::Seams);
+  return kind == LineKind::Colony && (seams == "x" || seams == "X");
+}
+
+LineKind EntryLine::form() const {
+  return foundDead() ? LineKind::Dead : kind;
 }
 
 bool EntryLine::blank() const {
   return ticked.empty() &&
          std::all_of(typed.begin(), typed.end(), [](const std::string& t) { return t.empty(); });
+}
+
+std::string EntryLine::name() const {
+  return hive.blank() ? at(EntryColumn::Hive) : hive.str();
+}
+
+bool EntrySheet::untouched(const EntryLine& line) const {
+  return line.blank() && std::none_of(line.offers.begin(), line.offers.end(),
+                                      [&](std::size_t i) { return boosts.at(i).done; });
 }
 
 bool sheetEntered(const apiary::Season& season, const base::SheetId& sheet) {
@@ -299,77 +101,221 @@ bool sheetEntered(const apiary::Season& season, const base::SheetId& sheet) {
   return false;
 }
 
+namespace {
+
+/// Makes the lines of one sheet as they were printed.
+class Printed {
+ public:
+  Printed(const apiary::Season& season, const SheetRow& row) : m_season(season), m_row(row) {
+    m_out.head.sheet = row.sheet;
+    m_out.head.date = row.date;
+    m_out.yard = row.yard;
+    for (const auto& [key, i] : season.table<Inspection>()) {
+      if (i.sheet == row.sheet && i.line && season.counts(i)) m_looks[*i.line] = &i;
+    }
+    for (const auto& [key, e] : season.table<Event>()) {
+      if (e.sheet != row.sheet || !season.counts(e)) continue;
+      m_said.insert(e.hive);
+      if (e.kind == EventKind::Died) m_died.insert({e.hive, e.colony});
+    }
+  }
+
+  EntrySheet make() {
+    std::vector<const SheetLine*> printed;
+    for (const auto& [key, line] : m_season.table<SheetLine>()) {
+      if (line.sheet == m_row.sheet) printed.push_back(&line);
+    }
+    std::sort(printed.begin(), printed.end(),
+              [](const SheetLine* a, const SheetLine* b) { return a->line < b->line; });
+    for (const SheetLine* p : printed) m_out.lines.push_back(lineOf(*p));
+    addBoosts();
+    if (!printed.empty()) addBlank(printed.back()->line);
+    return std::move(m_out);
+  }
+
+ private:
+  EntryLine lineOf(const SheetLine& p) {
+    EntryLine line;
+    line.line = p.line;
+    line.hive = p.hive;
+    line.colony = p.colony;
+    line.expected = p.expected;
+    const apiary::HiveState state = apiary::hiveOn(m_season, p.hive, m_row.date);
+    if (!line.colony && state.colonies.size() == 1) line.colony = state.colonies.front().colony;
+    if (!line.colony && state.colonies.empty()) {
+      line.kind = state.status == apiary::HiveStatus::Dead ? LineKind::Dead : LineKind::Empty;
+    }
+    line.entered = m_looks.contains(p.line) ||
+                   (line.kind == LineKind::Colony ? m_died.contains({p.hive, line.colony})
+                                                  : m_said.contains(p.hive));
+    const bool first = m_seen.insert(p.hive).second;
+    for (const auto& [key, task] : m_season.table<Task>()) {
+      if (task.state != apiary::TaskState::Planned || task.hive != p.hive) continue;
+      if (task.colony && line.colony ? *task.colony != *line.colony : !first) continue;
+      if (printedOn(task, m_row.date)) line.tasks.push_back(task.task);
+    }
+    return line;
+  }
+
+  EntryLine* lineFor(const HiveId& hive, const std::optional<ColonyId>& colony) {
+    EntryLine* found = nullptr;
+    for (EntryLine& line : m_out.lines) {
+      if (line.hive != hive) continue;
+      if (line.colony == colony) return &line;
+      if (!found) found = &line;
+    }
+    return found;
+  }
+
+  /// A row that was accepted meanwhile is ticked by its task; one that was done is not asked for.
+  void addBoosts() {
+    for (const apiary::PlanRow& row : planning::printedRows(m_season, m_row.sheet)) {
+      EntryLine* own = lineFor(row.hive, row.colony);
+      if (!own || planning::isDone(m_season, row, m_row.date)) continue;
+      const Task* task = nullptr;
+      bool closed = false;
+      for (const auto& [key, t] : m_season.table<Task>()) {
+        if (!planning::isWorkOf(t, row)) continue;
+        if (t.state == apiary::TaskState::Planned) task = &t;
+        closed = closed || (t.doneOn && *t.doneOn >= m_row.date);
+      }
+      if (task) {
+        const bool there =
+            std::any_of(m_out.lines.begin(), m_out.lines.end(), [&](const EntryLine& line) {
+              return std::find(line.tasks.begin(), line.tasks.end(), task->task) !=
+                     line.tasks.end();
+            });
+        if (!there) own->tasks.push_back(task->task);
+        continue;
+      }
+      if (closed) continue;
+      const std::size_t at = m_out.boosts.size();
+      m_out.boosts.push_back({row, false});
+      own->offers.push_back(at);
+      EntryLine* donor = row.donorHive ? lineFor(*row.donorHive, row.donorColony) : nullptr;
+      if (donor && donor != own) donor->offers.push_back(at);
+    }
+  }
+
+  void addBlank(int last) {
+    for (int i = 1; i <= kBlankLines; ++i) {
+      EntryLine line;
+      line.line = last + i;
+      line.kind = LineKind::Blank;
+      if (const auto look = m_looks.find(line.line); look != m_looks.end()) {
+        line.hive = look->second->hive;
+        line.colony = look->second->colony;
+        line.entered = true;
+      }
+      m_out.lines.push_back(std::move(line));
+    }
+  }
+
+  const apiary::Season& m_season;
+  const SheetRow& m_row;
+  EntrySheet m_out;
+  std::map<int, const Inspection*> m_looks;
+  std::set<HiveId> m_said, m_seen;
+  std::set<std::pair<HiveId, std::optional<ColonyId>>> m_died;
+};
+
+}  // namespace
+
 std::optional<EntrySheet> blankEntry(const apiary::Season& season, const base::SheetId& id) {
   const SheetRow* row = season.find<SheetRow>(id.str());
   if (!row) return std::nullopt;
-  EntrySheet out;
-  out.head.sheet = id;
-  out.head.date = row->date;
-  out.yard = row->yard;
-  std::set<int> entered;
-  for (const auto& [key, i] : season.table<Inspection>()) {
-    if (i.sheet == id && i.line && season.counts(i)) entered.insert(*i.line);
-  }
-  std::vector<const SheetLine*> printed;
-  for (const auto& [key, line] : season.table<SheetLine>()) {
-    if (line.sheet == id) printed.push_back(&line);
-  }
-  std::sort(printed.begin(), printed.end(),
-            [](const SheetLine* a, const SheetLine* b) { return a->line < b->line; });
-  std::set<HiveId> firstOfHive;
-  for (const SheetLine* p : printed) {
-    EntryLine line;
-    line.line = p->line;
-    line.hive = p->hive;
-    line.colony = p->colony;
-    line.expected = p->expected;
-    const apiary::HiveState state = apiary::hiveOn(season, p->hive, row->date);
-    if (!line.colony && state.colonies.size() == 1) line.colony = state.colonies.front().colony;
-    // A hive of which nothing is known yet is taken to hold bees, as on import.
-    line.hasBees = line.colony.has_value() || season.journal<apiary::ColonyStay>(p->hive).empty();
-    line.entered = entered.contains(p->line);
-    const bool first = firstOfHive.insert(p->hive).second;
-    for (const auto& [key, task] : season.table<Task>()) {
-      if (task.state != apiary::TaskState::Planned || task.hive != p->hive) continue;
-      if (task.colony && line.colony ? *task.colony != *line.colony : !first) continue;
-      if (printedOn(task, row->date)) line.tasks.push_back(task.task);
-    }
-    out.lines.push_back(std::move(line));
-  }
-  return out;
+  return Printed(season, *row).make();
 }
 
 EntryReading readSheet(const apiary::Season& season, const EntrySheet& sheet, const Wording& word) {
   EntryReading out;
   out.head = sheet.head;
-  Reader reader(season, sheet.head, word, out);
+  out.yard = sheet.yard;
+  out.word = word;
   for (const EntryLine& raw : sheet.lines) {
-    if (raw.blank()) {
-      if (!raw.entered) ++out.report.blank;
+    if (sheet.untouched(raw)) {
+      if (!raw.entered && raw.kind != LineKind::Blank) ++out.report.blank;
       continue;
     }
-    const EntryLine line = cleaned(raw);
+    EntryLine line = cleaned(raw);
     const std::size_t before = out.faults.size();
     for (const EntryColumn column : kAllEntryColumns) {
       if (const auto may = checkCell(line, column, sheet.head); !may) {
         out.faults.push_back({line.line, column, may.failure().messages.front()});
       }
     }
-    if (out.faults.size() == before) reader.read(line);
+    if (out.faults.size() != before) continue;
+    if (line.kind == LineKind::Blank && !line.blank() && !line.entered) {
+      NewcomerRead read = readNewcomer(season, sheet, line);
+      if (read.fault) {
+        out.faults.push_back(*read.fault);
+        continue;
+      }
+      line.hive = read.who->hive;
+      line.colony = read.who->colony;
+      out.newcomers.push_back(std::move(*read.who));
+    }
+    for (const base::TaskId& id : line.ticked) {
+      const Task* task = season.find<Task>(id.str());
+      if (!task) continue;
+      TickedTask ticked{*task};
+      if (!ticked.task.colony && line.kind == LineKind::Colony) ticked.task.colony = line.colony;
+      const TaskWay way = wayOf(season, ticked.task, sheet.head.date);
+      ticked.asPlanned = way == TaskWay::Boost;
+      ticked.toSay = way == TaskWay::Dialog;
+      out.ticked.push_back(std::move(ticked));
+    }
+    if (!line.entered) readLine(season, sheet.head, line, word, out);
   }
-  for (const Task& task : out.ticked) {
+  placeNewcomers(season, sheet, out);
+  for (const TickedTask& ticked : out.ticked) {
     ++out.report.tasksDone;
-    if (wayOf(task) == TaskWay::Dialog) out.report.needDialog.push_back(task.task);
+    if (ticked.toSay) out.report.needDialog.push_back(ticked.task.task);
+  }
+  for (const PrintedBoost& boost : sheet.boosts) {
+    if (!boost.done) continue;
+    out.boosts.push_back(boost.row);
+    ++out.report.boostsDone;
+    if (boost.row.method == apiary::Method::Feed) out.report.fedNoAmount.push_back(boost.row.hive);
+  }
+  if (!out.boosts.empty()) {
+    if (const auto* plan = season.find<apiary::Plan>(sheet.head.sheet.str())) out.printed = *plan;
   }
   return out;
 }
+
+namespace {
+
+void addNewcomer(const Newcomer& who, const EntryReading& reading, std::vector<HiveStep>& steps) {
+  const Date day = reading.head.date;
+  if (who.made) steps.push_back({who.hive, addHive(*who.made, day, who.boxes)});
+  if (who.movedTo) steps.push_back({who.hive, moveHives({*who.movedTo}, reading.yard, day)});
+  if (!who.comes) return;
+  if (who.origin == apiary::ColonyOrigin::Bought) {
+    Purchase bought;
+    bought.hive = who.hive;
+    bought.colony = who.colony.value();
+    bought.date = day;
+    steps.push_back({who.hive, recordPurchase(std::move(bought))});
+  } else {
+    steps.push_back({who.hive, installColony(who.hive, who.colony.value(), day, who.origin.value(),
+                                             std::nullopt)});
+  }
+}
+
+bool emptyReading(const EntryReading& r) {
+  return r.newcomers.empty() && r.inspections.empty() && r.notes.empty() && r.dead.empty() &&
+         r.ticked.empty() && r.boosts.empty();
+}
+
+/// Whole colonies go last: what was seen and done in place was seen and done before.
+}  // namespace
 
 CommandPtr enterSheet(const EntryReading& reading) {
   base::Message title = message("session.title.enter_sheet", reading.head.sheet.str());
   std::vector<base::Message> refused;
   for (const CellFault& f : reading.faults) refused.push_back(f.what);
-  if (refused.empty() && reading.inspections.empty() && reading.notes.empty() &&
-      reading.ticked.empty()) {
+  if (refused.empty() && emptyReading(reading)) {
     refused.push_back(message("session.entry.nothing_typed", reading.head.sheet.str()));
   }
   if (!refused.empty()) {
@@ -381,13 +327,28 @@ CommandPtr enterSheet(const EntryReading& reading) {
         [](ChangeBuilder&) {});
   }
   std::vector<HiveStep> steps;
+  for (const Newcomer& who : reading.newcomers) addNewcomer(who, reading, steps);
   for (const InspectionEntry& entry : reading.inspections) {
     std::vector<InspectionEntry> one{entry};
     steps.push_back({entry.inspection.hive, recordInspections(std::move(one))});
   }
   for (const Event& note : reading.notes) steps.push_back({note.hive, recordEvent(note)});
-  for (const Task& task : reading.ticked) {
-    steps.push_back({task.hive.value_or(HiveId{}), commandFor(task, reading.head)});
+  // Whole colonies go last: what was seen and done in place was seen and done before.
+  for (const bool moves : {false, true}) {
+    for (const TickedTask& ticked : reading.ticked) {
+      if (ticked.asPlanned != moves) continue;
+      steps.push_back({ticked.task.hive.value_or(HiveId{}), tickedTask(ticked, reading.head)});
+    }
+  }
+  if (reading.printed && !reading.boosts.empty()) {
+    steps.push_back(
+        {reading.boosts.front().hive,
+         doneAsPrinted({*reading.printed, reading.boosts, reading.head.date, reading.word})});
+  }
+  for (const DeadLine& dead : reading.dead) {
+    if (dead.found) steps.push_back({dead.hive, findDead(*dead.found)});
+    if (dead.said) steps.push_back({dead.hive, correctDeath(*dead.said)});
+    if (dead.combs) steps.push_back({dead.hive, clearCombs(*dead.combs)});
   }
   return together(std::move(title), std::move(steps));
 }

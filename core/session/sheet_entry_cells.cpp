@@ -16,6 +16,8 @@ namespace {
 constexpr double kMostSeams = 40;
 constexpr double kMostBrood = 60;
 constexpr double kMostKg = 300;
+constexpr std::size_t kLongestNumber = 64;  ///< of a hive, as every name
+
 std::string lower(std::string text) {
   for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   return text;
@@ -31,23 +33,38 @@ std::string trimmed(std::string_view text) {
 bool oneOf(const std::string& text, std::string_view letters) {
   return text.size() == 1 && letters.find(text.front()) != std::string_view::npos;
 }
+
+/// Something besides the seams that can only be seen on a look.
+bool seenMore(const EntryLine& line) {
+  return std::any_of(kAllEntryColumns.begin() + 1, kAllEntryColumns.begin() + kColonyColumns,
+                     [&](EntryColumn c) { return !takesWords(c) && !line.at(c).empty(); });
+}
+
 base::Result<void> checkSeams(const EntryLine& line, const std::string& text) {
   if (text == ".") {
-    for (const EntryColumn other : {EntryColumn::Brood, EntryColumn::Eggs, EntryColumn::Queen,
-                                    EntryColumn::Cells, EntryColumn::Stores, EntryColumn::Weight,
-                                    EntryColumn::Sick, EntryColumn::Temper, EntryColumn::Drones}) {
-      if (line.at(other).empty()) continue;
-      return base::fail(message("session.entry.not_opened_yet_seen", line.line, line.hive.str()));
-    }
-    return {};
+    if (!seenMore(line)) return {};
+    return base::fail(message("session.entry.not_opened_yet_seen", line.line, line.name()));
+  }
+  if (text == "x" && line.kind == LineKind::Colony) {
+    if (!seenMore(line)) return {};
+    return base::fail(message("session.entry.dead_yet_seen", line.line, line.name()));
   }
   if (text == "=") {
     if (readExpected(line.expected).seams) return {};
-    return base::fail(message("session.entry.nothing_printed", line.line, line.hive.str()));
+    return base::fail(message("session.entry.nothing_printed", line.line, line.name()));
   }
   const auto figure = typedFigure(text);
   if (figure && figure->value >= 0 && figure->value <= kMostSeams) return {};
-  return base::fail(message("session.entry.bad_seams", line.line, line.hive.str()));
+  return base::fail(message("session.entry.bad_seams", line.line, line.name()));
+}
+
+/// A dead hive that was not looked at has nothing said of it.
+base::Result<void> checkPassedBy(const EntryLine& line) {
+  if (line.at(EntryColumn::Combs).empty() && line.at(EntryColumn::Closed).empty() &&
+      !line.foundDead()) {
+    return {};
+  }
+  return base::fail(message("session.entry.passed_by_yet_said", line.line, line.name()));
 }
 
 base::Result<void> checkText(const EntryLine& line, EntryColumn column, const std::string& text,
@@ -61,50 +78,73 @@ base::Result<void> checkText(const EntryLine& line, EntryColumn column, const st
           figure->value == std::floor(figure->value)) {
         return {};
       }
-      return base::fail(message("session.entry.bad_brood", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_brood", line.line, line.name()));
     }
     case EntryColumn::Eggs:
       if (oneOf(text, "yn")) return {};
-      return base::fail(message("session.entry.bad_eggs", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_eggs", line.line, line.name()));
     case EntryColumn::Queen:
       if (oneOf(text, "muv") || isDash(text)) return {};
-      return base::fail(message("session.entry.bad_queen", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_queen", line.line, line.name()));
     case EntryColumn::Cells:
       if (oneOf(text, "0ucs")) return {};
-      return base::fail(message("session.entry.bad_cells", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_cells", line.line, line.name()));
     case EntryColumn::Stores:
       if (oneOf(text, "lmh")) return {};
-      return base::fail(message("session.entry.bad_stores", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_stores", line.line, line.name()));
     case EntryColumn::Weight: {
       const auto figure = typedFigure(text);
       if (figure && !figure->atLeast && figure->value >= 0 &&
           figure->value * head.kgPerUnit <= kMostKg) {
         return {};
       }
-      return base::fail(message("session.entry.bad_weight", line.line, line.hive.str(),
+      return base::fail(message("session.entry.bad_weight", line.line, line.name(),
                                 std::floor(kMostKg / head.kgPerUnit)));
     }
     case EntryColumn::Sick:
       if (oneOf(text, "yn")) return {};
-      return base::fail(message("session.entry.bad_sick", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_sick", line.line, line.name()));
     case EntryColumn::Temper:
       if (oneOf(text, "12345")) return {};
-      return base::fail(message("session.entry.bad_temper", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_temper", line.line, line.name()));
     case EntryColumn::Drones:
       if (oneOf(text, "yn")) return {};
-      return base::fail(message("session.entry.bad_drones", line.line, line.hive.str()));
+      return base::fail(message("session.entry.bad_drones", line.line, line.name()));
+    case EntryColumn::Cause:
+      if (text == ".") return checkPassedBy(line);
+      if (oneOf(text, "sqmu")) return {};
+      return base::fail(message("session.entry.bad_cause", line.line, line.name()));
+    case EntryColumn::Combs:
+      if (oneOf(text, "smbl")) return {};
+      return base::fail(message("session.entry.bad_combs", line.line, line.name()));
+    case EntryColumn::Closed:
+      if (oneOf(text, "yn")) return {};
+      return base::fail(message("session.entry.bad_closed", line.line, line.name()));
+    case EntryColumn::BeesIn:
+      if (oneOf(text, "yn.")) return {};
+      return base::fail(message("session.entry.bad_bees_in", line.line, line.name()));
+    case EntryColumn::Origin:
+      if (oneOf(text, "sbpm")) return {};
+      return base::fail(message("session.entry.bad_origin", line.line, line.name()));
+    case EntryColumn::Hive:
+      if (text.size() <= 4 * kLongestNumber && base::codePoints(text) <= kLongestNumber &&
+          base::normalised(text) == text &&
+          std::none_of(text.begin(), text.end(), [](char c) { return c >= 0 && c < ' '; })) {
+        return {};
+      }
+      return base::fail(message("session.entry.bad_number", line.line));
     case EntryColumn::NotDone:
     case EntryColumn::Note:
       break;
   }
   if (base::codePoints(text) <= 2000) return {};
-  return base::fail(message("session.entry.long_note", line.line, line.hive.str()));
+  return base::fail(message("session.entry.long_note", line.line, line.name()));
 }
 
 /// Words are kept as written, answers to circle in small letters.
 std::string cleaned(const EntryLine& line, EntryColumn column) {
   const std::string text = trimmed(line.at(column));
-  return column == EntryColumn::NotDone || column == EntryColumn::Note ? text : lower(text);
+  return takesWords(column) ? text : lower(text);
 }
 
 }  // namespace
@@ -187,13 +227,42 @@ base::Result<void> checkCell(const EntryLine& line, EntryColumn column, const En
   const std::string text = cleaned(line, column);
   if (text.empty()) return {};
   if (line.entered) {
-    return base::fail(message("session.entry.entered_already", line.line, line.hive.str()));
+    return base::fail(message("session.entry.entered_already", line.line, line.name()));
   }
-  if (!line.hasBees && column != EntryColumn::NotDone && column != EntryColumn::Note &&
-      !(column == EntryColumn::Seams && text == ".")) {
-    return base::fail(message("session.entry.no_bees", line.line, line.hive.str()));
+  const EntryLine whole = cleaned(line);
+  const auto& cells = columnsOf(whole.form());
+  const bool mark = whole.foundDead() && column == EntryColumn::Seams;
+  if (!mark && std::find(cells.begin(), cells.end(), column) == cells.end()) {
+    // A line found dead hides what was typed before: the seams tell it.
+    if (whole.foundDead()) return {};
+    return base::fail(whole.kind == LineKind::Dead || whole.kind == LineKind::Empty
+                          ? message("session.entry.no_bees", line.line, line.name())
+                          : message("session.entry.not_on_line", line.line, line.name()));
   }
-  return checkText(cleaned(line), column, text, head);
+  return checkText(whole, column, text, head);
+}
+
+base::Result<void> checkCell(const apiary::Season& season, const EntrySheet& sheet,
+                             const EntryLine& line, EntryColumn column) {
+  if (auto may = checkCell(line, column, sheet.head); !may) return may;
+  const bool ofNumber = column == EntryColumn::Hive || column == EntryColumn::Origin;
+  if (line.kind != LineKind::Blank || !ofNumber || line.entered) return {};
+  const EntryLine whole = cleaned(line);
+  if (whole.at(column).empty()) return {};
+  const NewcomerRead read = readNewcomer(season, sheet, whole);
+  // What is still to be typed is no fault of what stands there.
+  if (!read.fault || read.fault->column != column) return {};
+  if (column == EntryColumn::Hive && read.fault->what.key == "session.entry.number_alone") {
+    return {};
+  }
+  return base::fail(read.fault->what);
+}
+
+base::Result<void> checkNewcomer(const apiary::Season& season, const EntrySheet& sheet,
+                                 const EntryLine& line) {
+  const NewcomerRead read = readNewcomer(season, sheet, cleaned(line));
+  if (!read.fault || read.fault->what.key == "session.entry.number_alone") return {};
+  return base::fail(read.fault->what);
 }
 
 bool surprises(const EntryLine& line, EntryColumn column) {

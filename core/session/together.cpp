@@ -16,8 +16,9 @@ class Together final : public Command {
   [[nodiscard]] base::Message title() const override { return m_title; }
 
   [[nodiscard]] base::Result<void> check(const apiary::Season& season) const override {
-    // Ids and time of a trial: nothing of it is kept.
-    base::SeededIds ids{1};
+    // Ids and time of a trial: nothing of it is kept. Steps that are themselves several steps must
+    // not come upon ids that the trial around them gave away.
+    base::SeededIds ids{1 + season.revision()};
     const base::FixedClock clock{base::Date{}, "9999-12-31T23:59:59Z"};
     const Context trial{ids, clock};
     apiary::Season after = season;

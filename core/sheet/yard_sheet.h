@@ -51,6 +51,9 @@ struct YardSheetInput {
 struct YardSheet {
   SheetDocument document;
   std::vector<SheetLineInfo> lines;
+  /// The boosts as printed, kept with the lines so that they can be ticked as done; no rows
+  /// without a plan.
+  planning::AcceptedPlan printed;
 };
 /// Lays out the whole yard sheet: head with cautions, map with line numbers, a line for each hive,
 /// boost cards on their hives' pages, three blank lines, load list on a loose page. No hive is

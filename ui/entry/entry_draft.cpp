@@ -77,7 +77,11 @@ bool DraftFolder::keep(const session::EntrySheet& sheet) const {
   for (const auto& line : sheet.lines) {
     if (!line.blank()) lines.append(lineObject(line));
   }
-  if (lines.isEmpty()) {
+  QJsonArray boosts;
+  for (const auto& boost : sheet.boosts) {
+    if (boost.done) boosts.append(text(boost.row.option));
+  }
+  if (lines.isEmpty() && boosts.isEmpty()) {
     remove(sheet.head.sheet);
     return true;
   }
@@ -87,6 +91,7 @@ bool DraftFolder::keep(const session::EntrySheet& sheet) const {
                   {QStringLiteral("date"), text(sheet.head.date.iso())},
                   {QStringLiteral("reader"), text(sheet.head.reader)},
                   {QStringLiteral("kg_per_unit"), sheet.head.kgPerUnit},
+                  {QStringLiteral("boosts"), boosts},
                   {QStringLiteral("lines"), lines}};
   if (sheet.head.from) all[QStringLiteral("from")] = text(sheet.head.from->text());
   if (sheet.head.airC) all[QStringLiteral("air_c")] = *sheet.head.airC;
@@ -115,6 +120,8 @@ bool DraftFolder::restore(session::EntrySheet& sheet) const {
   // Weights stay in the unit in which they were typed.
   const double unit = all[QStringLiteral("kg_per_unit")].toDouble();
   if (unit > 0) sheet.head.kgPerUnit = unit;
+  const QJsonArray boosts = all[QStringLiteral("boosts")].toArray();
+  for (auto& boost : sheet.boosts) boost.done = boosts.contains(text(boost.row.option));
   for (const auto& value : all[QStringLiteral("lines")].toArray()) {
     const QJsonObject from = value.toObject();
     for (auto& line : sheet.lines) {

@@ -12,10 +12,6 @@ namespace outyard::entry {
 
 using session::EntryColumn;
 
-namespace {
-const int kSeams = EntryModel::columnOf(EntryColumn::Seams);
-}  // namespace
-
 EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent), m_model(model) {
   setModel(&model);
   setObjectName(QStringLiteral("entryTable"));
@@ -30,6 +26,18 @@ EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent),
   verticalHeader()->setDefaultSectionSize(fontMetrics().lineSpacing() * 2 + 6);
   horizontalHeader()->setHighlightSections(false);
   setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  connect(&model, &EntryModel::modelReset, this, &EntryTable::spanAll);
+  connect(&model, &EntryModel::reshaped, this, &EntryTable::spanAll);
+}
+
+void EntryTable::spanAll() {
+  clearSpans();
+  for (int row = 0; row < m_model.rowCount(); ++row) {
+    for (const EntryColumn column : session::columnsOf(m_model.line(row).form())) {
+      const int wide = EntryModel::spanOf(column);
+      if (wide > 1) setSpan(row, EntryModel::columnOf(column), 1, wide);
+    }
+  }
 }
 
 void EntryTable::fitColumns() {
@@ -38,6 +46,7 @@ void EntryTable::fitColumns() {
     const QString head = m_model.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
     int width = wide(head);
     if (column == EntryModel::kHive) {
+      width = std::max(width, wide(tr("new hive …")));
       for (int row = 0; row < m_model.rowCount(); ++row) {
         width = std::max(width, wide(m_model.index(row, column).data().toString()));
       }
@@ -48,6 +57,10 @@ void EntryTable::fitColumns() {
       const bool words = *entry == EntryColumn::NotDone || *entry == EntryColumn::Note;
       if (words) width = wide(QStringLiteral("a dozen letters"));
       if (*entry == EntryColumn::Cells) width = wide(tr("charged"));
+      // Over two of these lie the answers of a dead hive.
+      const bool half = *entry == EntryColumn::Seams || *entry == EntryColumn::Brood ||
+                        *entry == EntryColumn::Stores;
+      if (half) width = std::max(width, wide(tr("cause: queenless ?")) / 2);
       if (*entry == EntryColumn::Weight) width = wide(QStringLiteral("000.0"));
     } else if (column >= EntryModel::kFirstTask) {
       for (int row = 0; row < m_model.rowCount(); ++row) {
@@ -84,11 +97,12 @@ void EntryTable::goTo(int row, int column) {
 void EntryTable::toFirstOpen() {
   int first = -1;
   for (int row = 0; row < m_model.rowCount(); ++row) {
-    if (!m_model.open(m_model.index(row, kSeams))) continue;
+    const int column = m_model.firstOpen(row);
+    if (column < 0) continue;
     if (first < 0) first = row;
-    if (m_model.line(row).blank()) return goTo(row, kSeams);
+    if (m_model.sheet().untouched(m_model.line(row))) return goTo(row, column);
   }
-  goTo(std::max(first, 0), kSeams);
+  if (first >= 0) goTo(first, m_model.firstOpen(first));
 }
 
 void EntryTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
@@ -128,13 +142,12 @@ bool EntryTable::takeKey(QChar key) {
     m_model.setData(at, ticked ? Qt::Unchecked : Qt::Checked, Qt::CheckStateRole);
     return true;
   }
-  const auto column = EntryModel::entryColumn(at.column());
-  if (!column) return true;
-  if (key == u'"') {
+  const auto column = m_model.cellAt(at);
+  if (column && key == u'"') {
     copyFromAbove();
     return true;
   }
-  if (!m_model.open(at)) {
+  if (!column || !m_model.open(at)) {
     Q_EMIT said(m_model.whyNot(at, QString(key)));
     return true;
   }
@@ -157,24 +170,34 @@ bool EntryTable::takeKey(QChar key) {
     Q_EMIT said(why);
     return true;
   }
-  write(*text);
-  if (*text == u"." || *text == u"=") {
-    nextLine();  // nothing more to say about most of these
-  } else {
-    moveOn();
-  }
+  goOnAfter(*text);
   return true;
 }
 
 void EntryTable::write(const QString& text) {
   const QModelIndex at = currentIndex();
-  if (EntryModel::entryColumn(at.column())) m_model.setData(at, text, Qt::EditRole);
+  if (m_model.cellAt(at)) m_model.setData(at, text, Qt::EditRole);
+}
+
+void EntryTable::goOnAfter(const QString& text) {
+  const QModelIndex at = currentIndex();
+  const auto before = m_model.cellAt(at);
+  write(text);
+  if (m_model.cellAt(at) != before) {
+    Q_EMIT cursorMoved(at);  // found dead: the same place asks for the cause now
+  } else if (text == u"." || text == u"=") {
+    nextLine();  // nothing more to say about most of these
+  } else {
+    moveOn();
+  }
 }
 
 void EntryTable::copyFromAbove() {
   const QModelIndex at = currentIndex();
   const QModelIndex above = at.siblingAtRow(at.row() - 1);
-  const QString text = above.isValid() ? m_model.typed(above) : QString();
+  // Another kind of line has other cells at that place.
+  const bool same = above.isValid() && m_model.cellAt(above) == m_model.cellAt(at);
+  const QString text = same ? m_model.typed(above) : QString();
   if (text.isEmpty()) {
     Q_EMIT said(tr("Nothing stands above to copy."));
     return;
@@ -184,21 +207,17 @@ void EntryTable::copyFromAbove() {
     Q_EMIT said(why);
     return;
   }
-  write(text);
-  if (text == u"." || text == u"=") {
-    nextLine();
-  } else {
-    moveOn();
-  }
+  goOnAfter(text);
 }
 
 void EntryTable::backspace() {
   const QModelIndex at = currentIndex();
-  if (!m_model.typed(at).isEmpty()) {
-    write({});
-  } else {
-    moveBack();
+  if (!m_model.typed(at).isEmpty()) return write({});
+  if (m_model.cellAt(at) == EntryColumn::Cause && m_model.takeBackDeath(at.row())) {
+    Q_EMIT cursorMoved(at);
+    return;
   }
+  moveBack();
 }
 
 void EntryTable::moveOn() {
@@ -211,14 +230,15 @@ void EntryTable::moveOn() {
 
 void EntryTable::moveBack() {
   const QModelIndex at = currentIndex();
-  for (int column = at.column() - 1; column >= kSeams; --column) {
+  for (int column = at.column() - 1; column >= 0; --column) {
     if (m_model.open(at.siblingAtColumn(column))) return goTo(at.row(), column);
   }
   for (int row = at.row() - 1; row >= 0; --row) {
-    if (!m_model.open(m_model.index(row, kSeams))) continue;
+    const int first = m_model.firstOpen(row);
+    if (first < 0 || first >= EntryModel::kFirstTask) continue;
     // To where the hand was: the last cell filled there.
-    int last = kSeams;
-    for (int column = kSeams; column < EntryModel::kFirstTask; ++column) {
+    int last = first;
+    for (int column = first; column < EntryModel::kFirstTask; ++column) {
       if (!m_model.typed(m_model.index(row, column)).isEmpty()) last = column;
     }
     return goTo(row, last);
@@ -227,7 +247,17 @@ void EntryTable::moveBack() {
 
 void EntryTable::nextLine() {
   for (int row = currentIndex().row() + 1; row < m_model.rowCount(); ++row) {
-    if (m_model.open(m_model.index(row, kSeams))) return goTo(row, kSeams);
+    const int first = m_model.firstOpen(row);
+    if (first < 0) continue;
+    const bool blank = m_model.line(row).kind == session::LineKind::Blank;
+    const bool wasBlank = m_model.line(currentIndex().row()).kind == session::LineKind::Blank;
+    goTo(row, first);
+    if (blank && !wasBlank) {
+      Q_EMIT said(
+          tr("All printed lines are done. Hives that were not on the list go on these lines; "
+             "Ctrl+Enter records the sheet."));
+    }
+    return;
   }
   Q_EMIT said(tr("That was the last line. Ctrl+Enter records the sheet."));
 }
@@ -238,7 +268,7 @@ void EntryTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint
   switch (hint) {
     case QAbstractItemDelegate::SubmitModelCache: {
       // A figure lies in the middle of a line, words at its end.
-      const auto column = EntryModel::entryColumn(currentIndex().column());
+      const auto column = m_model.cellAt(currentIndex());
       const bool words = column == EntryColumn::NotDone || column == EntryColumn::Note;
       return words ? nextLine() : moveOn();
     }

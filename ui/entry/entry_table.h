@@ -31,6 +31,9 @@ class EntryTable : public QTableView {
  private:
   bool takeKey(QChar key);
   void write(const QString& text);
+  /// Writes, and goes to where the next answer is typed.
+  void goOnAfter(const QString& text);
+  void spanAll();
   void copyFromAbove();
   void backspace();
   void moveOn();

@@ -19,9 +19,14 @@ bool takesOneKey(session::EntryColumn column);
 std::optional<QString> oneKey(session::EntryColumn column, QChar key);
 /// The answer as the cell shows it ("m" as "M", "u" as "cups").
 QString cellText(session::EntryColumn column, const QString& typed);
+/// What a cell that lies under another head is asked for: shown in it ("cause"); empty where the
+/// head of the column says it.
+QString cellLabel(session::EntryColumn column);
 
 /// The task as on paper, short: what, how much, with which hive.
 QString taskText(const apiary::Task& task, const adapt::Units& units);
+/// A boost as the paper asks for it: at the hive that gets it, or at the one that gives.
+QString boostText(const apiary::PlanRow& row, const base::HiveId& at);
 /// What was recorded and what is still open, one sentence a line.
 QString reportText(const apiary::Season& season, const session::EntryReading& reading,
                    const adapt::Units& units);

@@ -78,7 +78,8 @@ void SheetEntryDialog::fillList() {
   std::map<base::SheetId, int> lines, typed;
   for (const auto& [key, line] : m_hub.season().table<apiary::SheetLine>()) ++lines[line.sheet];
   for (const auto& [key, look] : m_hub.season().table<apiary::Inspection>()) {
-    if (look.sheet && look.line && m_hub.season().counts(look)) ++typed[*look.sheet];
+    const bool ofLine = look.sheet && look.line && *look.line <= lines[*look.sheet];
+    if (ofLine && m_hub.season().counts(look)) ++typed[*look.sheet];
   }
   for (const auto* row : sheets) {
     const bool entered = session::sheetEntered(m_hub.season(), row->sheet);
@@ -201,20 +202,28 @@ void SheetEntryDialog::say(const QString& sentence) {
 
 void SheetEntryDialog::showCell(const QModelIndex& index) {
   if (!index.isValid()) return;
-  const auto column = EntryModel::entryColumn(index.column());
-  QString help = column ? columnKeys(*column)
-                 : index.column() >= EntryModel::kFirstTask
-                     ? tr("Task: Space ticks it off")
-                     : tr("Go to the columns at the right to type");
-  m_keys->setText(help);
+  const auto column = m_model->cellAt(index);
+  if (column) {
+    m_keys->setText(columnKeys(*column));
+  } else if (index.column() < EntryModel::kFirstTask) {
+    m_keys->setText(tr("Nothing is typed here: go to the cells at the right"));
+  } else if (m_model->isBoost(index)) {
+    m_keys->setText(
+        tr("Boost that was printed and not accepted: Space ticks it as done the way it is "
+           "printed; it is accepted and recorded on this day"));
+  } else {
+    m_keys->setText(tr("Task: Space ticks it off"));
+  }
 }
 
 void SheetEntryDialog::showCount() {
   int typed = 0, open = 0;
   for (const auto& line : m_model->sheet().lines) {
     if (line.entered) continue;
-    ++open;
-    if (!line.blank()) ++typed;
+    const bool touched = !m_model->sheet().untouched(line);
+    if (touched) ++typed;
+    // A blank line that stays blank is not missing.
+    if (touched || line.kind != session::LineKind::Blank) ++open;
   }
   m_count->setText(tr("%1 of %2 lines typed").arg(typed).arg(open));
   m_record->setEnabled(typed > 0);
@@ -222,7 +231,8 @@ void SheetEntryDialog::showCount() {
 
 bool SheetEntryDialog::anythingTyped() const {
   const auto& lines = m_model->sheet().lines;
-  return std::any_of(lines.begin(), lines.end(), [](const auto& l) { return !l.blank(); });
+  return std::any_of(lines.begin(), lines.end(),
+                     [this](const auto& l) { return !m_model->sheet().untouched(l); });
 }
 
 QString SheetEntryDialog::readHead() {
@@ -280,7 +290,11 @@ bool SheetEntryDialog::commit() {
     const auto& lines = m_model->sheet().lines;
     const auto at = std::find_if(lines.begin(), lines.end(),
                                  [&](const auto& l) { return l.line == first.line; });
-    m_table->goTo(static_cast<int>(at - lines.begin()), EntryModel::columnOf(first.column));
+    // A line found dead has other cells where the seams were.
+    const int column = first.column == session::EntryColumn::Seams && at->foundDead()
+                           ? EntryModel::columnOf(session::EntryColumn::Cause)
+                           : EntryModel::columnOf(first.column);
+    m_table->goTo(static_cast<int>(at - lines.begin()), column);
     m_table->setFocus();
     const int more = static_cast<int>(reading.faults.size()) - 1;
     const QString sentence = adapt::words(first.what);

@@ -173,7 +173,8 @@ QWidget* SheetEntryDialog::makeEntry() {
   layout->addWidget(m_say);
   auto* help = new QLabel(
       tr("Space leaves a cell empty and goes on, Enter goes to the next line, \" copies from the "
-         "line above, Backspace takes back, ! = outside what was printed, ? = to be put right."));
+         "line above, Backspace takes back, x in the seams = found dead, ! = look again, ? = to be "
+         "put right."));
   help->setWordWrap(true);
   help->setForegroundRole(QPalette::PlaceholderText);
   layout->addWidget(help);

@@ -87,11 +87,14 @@ class SheetEntryTest : public CommandsTest {
 };
 
 TEST_F(SheetEntryTest, LinesStandAsPrintedWithTheTasksOfTheDay) {
-  ASSERT_EQ(m_sheet.lines.size(), 7u);
+  ASSERT_EQ(m_sheet.lines.size(), 7u + kBlankLines);
   EXPECT_EQ(m_sheet.lines[0].line, 1);
   EXPECT_THAT(m_sheet.lines[0].tasks, IsEmpty());  // planned for another day
   EXPECT_THAT(m_sheet.lines[2].tasks, ElementsAre(base::TaskId{"t-box"}, base::TaskId{"t-look"}));
-  EXPECT_TRUE(m_sheet.lines[5].hasBees);
+  EXPECT_EQ(m_sheet.lines[5].kind, LineKind::Colony);
+  EXPECT_EQ(m_sheet.lines[6].kind, LineKind::Empty);
+  EXPECT_EQ(m_sheet.lines[7].kind, LineKind::Blank);
+  EXPECT_EQ(m_sheet.lines.back().line, 10);
   EXPECT_FALSE(blankEntry(season(), base::SheetId{"26-9999"}));
 }
 
@@ -138,7 +141,8 @@ TEST_F(SheetEntryTest, EveryCellIsCheckedWithItsOwnSentence) {
                          {EntryColumn::Seams, "41", "session.entry.bad_seams"},
                          {EntryColumn::Seams, "-1", "session.entry.bad_seams"},
                          {EntryColumn::Seams, "+", "session.entry.bad_seams"},
-                         {EntryColumn::Seams, "x", "session.entry.bad_seams"},
+                         {EntryColumn::Seams, "x", ""},
+                         {EntryColumn::Seams, "z", "session.entry.bad_seams"},
                          {EntryColumn::Brood, "8+", ""},
                          {EntryColumn::Brood, "2.5", "session.entry.bad_brood"},
                          {EntryColumn::Brood, "61", "session.entry.bad_brood"},
@@ -294,7 +298,8 @@ TEST_F(SheetEntryTest, AGlanceTakesTheMiddleOfWhatWasPrinted) {
 }
 
 TEST_F(SheetEntryTest, NotOpenedMakesNoInspectionAndTheReasonANote) {
-  for (int i = 1; i <= 7; ++i) cell(i, EntryColumn::Seams) = ".";
+  for (int i = 1; i <= 6; ++i) cell(i, EntryColumn::Seams) = ".";
+  cell(7, EntryColumn::BeesIn) = ".";
   cell(3, EntryColumn::NotDone) = "rain";
   cell(7, EntryColumn::Note) = "wasps inside";
   const auto reading = read();
@@ -373,7 +378,7 @@ TEST_F(SheetEntryTest, RefusesAnEmptySheetALineTwiceAndAHiveWithoutBees) {
   cell(1, EntryColumn::Seams) = "7";
   EXPECT_THAT(refused(enterSheet(read())), ElementsAre("session.entry.entered_already"));
   m_sheet.lines[0].typed = {};
-  m_sheet.lines[1].hasBees = false;
+  m_sheet.lines[1].kind = LineKind::Empty;
   cell(2, EntryColumn::Seams) = "7";
   EXPECT_THAT(refused(enterSheet(read())), ElementsAre("session.entry.no_bees"));
 }

@@ -125,7 +125,7 @@ TEST(SheetEntryDialog, AWholeSheetByKeysAloneIsOneUndoableStep) {
     const auto& line = lines[row];
     const int before = hand.count;
     const bool last = row + 1 == lines.size();
-    if (!line.hasBees || (row % 3 == 2 && line.tasks.empty())) {
+    if (line.kind != session::LineKind::Colony || (row % 3 == 2 && line.tasks.empty())) {
       how.push_back('.');
       hand.type(".");
       EXPECT_EQ(hand.count - before, 1);
