@@ -9,6 +9,7 @@
 
 #include "core/planning/boost_figures.h"
 #include "core/planning/boost_forecast.h"
+#include "core/planning/printed_plan.h"
 #include "core/strength/estimate.h"
 
 namespace outyard::planning {
@@ -192,7 +193,8 @@ class Reviewer {
     int done = 0;
     for (const auto& [key, list] : rows) {
       const Plan* plan = m_season.find<Plan>(key);
-      if (plan && plan->date <= m_today) plans(*plan, list);
+      const bool accepted = plan && !printedOnly(m_season, *plan);
+      if (accepted && plan->date <= m_today) plans(*plan, list);
       if (m_progress.cancelled()) return {};
       m_progress.report(static_cast<double>(++done) / static_cast<double>(rows.size()));
     }
