@@ -138,6 +138,17 @@ class DoneAsPrinted final : public Command {
     std::vector<HiveStep> steps;
     steps.push_back({m_done.rows.empty() ? HiveId{} : m_done.rows.front().hive,
                      acceptPlan(accepted.plan, accepted.rows, accepted.tasks)});
+    if (!m_done.printedAt.empty()) {
+      // What was seen and done on the day, and is entered with it, was not known to the plan.
+      const Plan plan = accepted.plan;
+      steps.push_back({steps.back().hive, verb(
+                                              title(), std::nullopt, [](Checker&) {},
+                                              [plan, at = m_done.printedAt](ChangeBuilder& b) {
+                                                Plan printed = plan;
+                                                printed.acceptedAt = at;
+                                                b.put(printed);
+                                              })});
+    }
     for (const PlanRow& row : m_done.rows) {
       for (const Task& task : accepted.tasks) {
         if (!planning::isWorkOf(task, row)) continue;

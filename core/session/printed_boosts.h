@@ -18,6 +18,7 @@ struct PrintedDone {
   apiary::Plan printed;
   std::vector<apiary::PlanRow> rows;
   Date date;
+  std::string printedAt;  ///< UTC; what was promised was promised then; empty = now
   std::function<std::string(const base::Message&)> word;
 };
 /// Accepts the rows as a plan of their own with its tasks and records the work as done on the day:

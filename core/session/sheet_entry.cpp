@@ -280,6 +280,8 @@ EntryReading readSheet(const apiary::Season& season, const EntrySheet& sheet, co
   }
   if (!out.boosts.empty()) {
     if (const auto* plan = season.find<apiary::Plan>(sheet.head.sheet.str())) out.printed = *plan;
+    if (const auto* row = season.find<SheetRow>(sheet.head.sheet.str()))
+      out.printedAt = row->madeAt;
   }
   return out;
 }
@@ -341,9 +343,9 @@ CommandPtr enterSheet(const EntryReading& reading) {
     }
   }
   if (reading.printed && !reading.boosts.empty()) {
-    steps.push_back(
-        {reading.boosts.front().hive,
-         doneAsPrinted({*reading.printed, reading.boosts, reading.head.date, reading.word})});
+    steps.push_back({reading.boosts.front().hive,
+                     doneAsPrinted({*reading.printed, reading.boosts, reading.head.date,
+                                    reading.printedAt, reading.word})});
   }
   for (const DeadLine& dead : reading.dead) {
     if (dead.found) steps.push_back({dead.hive, findDead(*dead.found)});

@@ -209,6 +209,7 @@ struct EntryReading {
   std::vector<TickedTask> ticked;
   std::vector<apiary::PlanRow> boosts;  ///< ticked as done the way they were printed
   std::optional<apiary::Plan> printed;  ///< the plan of those
+  std::string printedAt;                ///< UTC
   EntryHead head;
   YardId yard;
   EntryReport report;

@@ -5,7 +5,9 @@
 
 #include <cmath>
 
+#include "core/planning/printed_plan.h"
 #include "core/session/commands.h"
+#include "core/session/printed_boosts.h"
 #include "tests/core/planning/spring_yard.h"
 
 namespace outyard::planning {
@@ -157,6 +159,20 @@ TEST_F(PlanReviewTest, WaitsIsNotLookedAtOrWasNotMade) {
   EXPECT_EQ(reviewText(r.rows[0]).key, "planning.review.so_far");
   EXPECT_EQ(r.promises, 0);
   EXPECT_EQ(reviewSum(r).key, "planning.review.sum_none");
+}
+
+TEST_F(PlanReviewTest, APlanThatWasOnlyPrintedPromisedNothing) {
+  apiary::SheetRow sheet;
+  sheet.sheet = base::SheetId{"26-0001"};
+  sheet.yard = base::YardId{"TR"};
+  sheet.date = made;
+  must(session::keepSheet(sheet, {}));
+  const auto printed = printedPlan(plan, "26-0001", [](const base::Message& m) { return m.key; });
+  ASSERT_EQ(printed.rows.size(), 1U);
+  EXPECT_TRUE(printed.tasks.empty());
+  must(session::keepPrintedPlan(printed));
+  EXPECT_EQ(review(target.plusDays(1)).rows.size(), 1U);  // that which was accepted
+  EXPECT_EQ(printedRows(session->season(), sheet.sheet), printed.rows);
 }
 
 TEST_F(PlanReviewTest, AColonyThatDiedKeptNoPromise) {

@@ -46,6 +46,7 @@ class SheetLinesTest : public CommandsTest {
     sheet.sheet = base::SheetId{"26-0148"};
     sheet.yard = YardId{"TR"};
     sheet.date = d;
+    sheet.madeAt = "2026-04-24T19:00:00Z";
     b.put(sheet);
     for (int i = 1; i <= 8; ++i) {
       apiary::SheetLine line;
