@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <utility>
 
 #include "core/planning/boost_programme.h"
 
@@ -12,37 +13,76 @@ namespace {
 using planning::Fixed;
 using planning::Programme;
 
-/// Takes up the drives that a choice cannot do without: rows that are broken by it and mended by
-/// choosing a visit.
-void addVisits(const planning::BoostProblem& problem, const Programme& programme,
-               std::vector<char>& chosen) {
-  for (const auto& row : programme.rows) {
-    if (row.exactly) continue;
-    std::int64_t used = 0;
-    for (const auto& [column, coef] : row.terms) {
-      if (chosen[static_cast<std::size_t>(column)]) used += coef;
-    }
-    if (used <= row.atMost) continue;
-    for (const auto& [column, coef] : row.terms) {
-      const auto at = static_cast<std::size_t>(column);
-      if (coef < 0 && planning::isVisit(problem.options[at]) && programme.fixed[at] != Fixed::Out) {
-        chosen[at] = 1;
+/// A choice with what each row comes to by it, so that a change costs the rows that it touches and
+/// no others: a plan is worked out again at every pin.
+class Choice {
+ public:
+  explicit Choice(const planning::BoostProblem& problem, const Programme& programme)
+      : m_problem(problem),
+        m_programme(programme),
+        m_chosen(programme.net.size(), 0),
+        m_sums(programme.rows.size(), 0),
+        m_rowsOf(programme.net.size()) {
+    for (std::size_t r = 0; r < programme.rows.size(); ++r) {
+      for (const auto& [column, coef] : programme.rows[r].terms) {
+        m_rowsOf[static_cast<std::size_t>(column)].emplace_back(r, coef);
       }
     }
   }
-}
+  [[nodiscard]] const std::vector<char>& chosen() const { return m_chosen; }
+  void set(std::size_t column, bool on) {
+    if ((m_chosen[column] != 0) == on) return;
+    m_chosen[column] = on ? 1 : 0;
+    m_worth += on ? m_programme.net[column] : -m_programme.net[column];
+    for (const auto& [row, coef] : m_rowsOf[column]) m_sums[row] += on ? coef : -coef;
+  }
+  [[nodiscard]] std::int64_t worth() const { return m_worth; }
+  /// Takes up the drives that the column cannot do without: rows that are broken by it and mended
+  /// by choosing a visit. Returns them.
+  std::vector<std::size_t> addVisits(std::size_t column) {
+    std::vector<std::size_t> added;
+    for (const auto& [row, coef] : m_rowsOf[column]) {
+      if (m_programme.rows[row].exactly || m_sums[row] <= m_programme.rows[row].atMost) continue;
+      for (const auto& [other, share] : m_programme.rows[row].terms) {
+        const auto at = static_cast<std::size_t>(other);
+        if (share >= 0 || m_chosen[at] || !planning::isVisit(m_problem.options[at]) ||
+            m_programme.fixed[at] == Fixed::Out) {
+          continue;
+        }
+        added.push_back(at);
+      }
+    }
+    for (const auto at : added) set(at, true);
+    return added;
+  }
+  /// True when no limit is broken in the rows of the column.
+  [[nodiscard]] bool holdsAt(std::size_t column) const {
+    return std::all_of(m_rowsOf[column].begin(), m_rowsOf[column].end(), [&](const auto& of) {
+      const auto& row = m_programme.rows[of.first];
+      return row.exactly || m_sums[of.first] <= row.atMost;
+    });
+  }
+
+ private:
+  const planning::BoostProblem& m_problem;
+  const Programme& m_programme;
+  std::vector<char> m_chosen;
+  std::vector<std::int64_t> m_sums;
+  std::vector<std::vector<std::pair<std::size_t, std::int64_t>>> m_rowsOf;
+  std::int64_t m_worth = 0;
+};
 
 }  // namespace
 
 std::optional<GreedyChoice> greedyChoice(const planning::BoostProblem& problem) {
   const Programme programme = planning::programmeOf(problem);
   const std::size_t n = problem.options.size();
-  std::vector<char> chosen(n, 0);
+  Choice choice(problem, programme);
   std::map<int, std::size_t> of;  // the column that each colony has, by group
   for (std::size_t i = 0; i < n; ++i) {
     const int group = programme.group[i];
     if (group < 0) {
-      if (programme.fixed[i] == Fixed::In) chosen[i] = 1;
+      if (programme.fixed[i] == Fixed::In) choice.set(i, true);
       continue;
     }
     const bool leave = problem.options[i].method == apiary::Method::Leave;
@@ -53,8 +93,8 @@ std::optional<GreedyChoice> greedyChoice(const planning::BoostProblem& problem) 
       of[group] = i;
     }
   }
-  for (const auto& [group, column] : of) chosen[column] = 1;
-  addVisits(problem, programme, chosen);
+  for (const auto& [group, column] : of) choice.set(column, true);
+  for (const auto& [group, column] : of) choice.addVisits(column);
 
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < n; ++i) {
@@ -72,26 +112,28 @@ std::optional<GreedyChoice> greedyChoice(const planning::BoostProblem& problem) 
       if (mustHave != open) continue;
       if (!open && programme.fixed[has->second] == Fixed::In) continue;
       if (!open && problem.options[has->second].method != apiary::Method::Leave) continue;
-      std::vector<char> next = chosen;
-      if (!open) next[has->second] = 0;
-      next[i] = 1;
-      addVisits(problem, programme, next);
-      if (!open && planning::worth(programme, next) <= planning::worth(programme, chosen)) continue;
-      Programme rows = programme;
-      if (open) {
-        // Other colonies may still be without a choice: only the limits are looked at.
-        std::erase_if(rows.rows, [](const auto& row) { return row.exactly; });
+      const std::int64_t before = choice.worth();
+      if (!open) choice.set(has->second, false);
+      choice.set(i, true);
+      const auto visits = choice.addVisits(i);
+      // While other colonies are without a choice only the limits are looked at.
+      const bool holds = choice.holdsAt(i) &&
+                         std::all_of(visits.begin(), visits.end(),
+                                     [&](std::size_t visit) { return choice.holdsAt(visit); });
+      if (holds && (open || choice.worth() > before)) {
+        of[programme.group[i]] = i;
+        continue;
       }
-      if (!planning::holds(rows, next)) continue;
-      chosen = std::move(next);
-      of[programme.group[i]] = i;
+      for (const auto visit : visits) choice.set(visit, false);
+      choice.set(i, false);
+      if (!open) choice.set(has->second, true);
     }
   }
-  if (!planning::holds(programme, chosen)) return std::nullopt;
+  if (!planning::holds(programme, choice.chosen())) return std::nullopt;
   GreedyChoice out;
-  out.objective = static_cast<double>(planning::worth(programme, chosen)) / planning::kUnits;
+  out.objective = static_cast<double>(choice.worth()) / planning::kUnits;
   for (std::size_t i = 0; i < n; ++i) {
-    if (chosen[i]) out.chosen.push_back(problem.options[i].id);
+    if (choice.chosen()[i]) out.chosen.push_back(problem.options[i].id);
   }
   std::sort(out.chosen.begin(), out.chosen.end());
   return out;

@@ -78,7 +78,7 @@ void PairsPlace::printTo(QPagedPaintDevice& device) {
       }
       html += QStringLiteral("</tr>");
     }
-    text.setHtml(html + QStringLiteral("</table><br>") + whenHtml(*m_outcome, *m_season));
+    text.setHtml(html + QStringLiteral("</table><br>") + whenHtml(*m_outcome, m_prices, *m_season));
   }
   text.setPageSize(page);
   QAbstractTextDocumentLayout::PaintContext context;

@@ -206,6 +206,7 @@ void PairsPlace::makePairs() {
   m_pairDetail->setOpenLinks(false);
   m_pairDetail->setTabChangesFocus(true);
   lower->addWidget(m_pairDetail);
+  lower->setSizes({600, 440});
   lower->setStretchFactor(0, 3);
   lower->setStretchFactor(1, 2);
   parts->addWidget(lower);

@@ -67,6 +67,12 @@ PairsPlace::PairsPlace(widgets::SeasonHub& hub, QWidget* parent) : Place(parent)
   });
   connect(&m_runner, &PlanRunner::progressed, m_progress, &QProgressBar::setValue);
   connect(&m_runner, &PlanRunner::finished, this, &PairsPlace::take);
+  connect(&m_runner, &PlanRunner::priced, this, [this](const GearPrices& prices) {
+    m_prices = prices;
+    if (!plan()) return;
+    showSum();
+    showLater();
+  });
   connect(&m_runner, &PlanRunner::cancelled, this, [this] {
     m_progress->setVisible(false);
     m_stop->setVisible(false);
@@ -270,6 +276,7 @@ void PairsPlace::take(std::shared_ptr<const PlanOutcome> outcome) {
   if (!m_season || outcome->revision != m_season->revision()) return;  // stale
   const auto old = std::move(m_outcome);
   m_outcome = std::move(outcome);
+  m_prices.clear();
   for (const auto& id : m_outcome->droppedPins) m_pins.erase(id);
   showPlan();
   Q_EMIT planChanged(plan());

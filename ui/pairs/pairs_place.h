@@ -87,6 +87,8 @@ class PairsPlace : public widgets::Place {
   void showPlan();
   void showSentence(const QString& sentence);
   void showAccepted();
+  /// What may follow a moment after the plan: widths of columns, step 4.
+  void showLater();
   void showNotes();
   void showSum();
   void showChosenPair();
@@ -112,6 +114,8 @@ class PairsPlace : public widgets::Place {
   PlanRunner m_runner;
   std::shared_ptr<const apiary::Season> m_season;  ///< the copy that the plan was made from
   std::shared_ptr<const PlanOutcome> m_outcome;
+  GearPrices m_prices;  ///< of one more piece of gear, once they are worked out
+  bool m_laterDue = false, m_filling = false;
   std::set<std::string> m_pins, m_forbids;
   bool m_dirty = true;
   bool m_dateTouched = false;

@@ -9,6 +9,7 @@
 #include <QTabWidget>
 #include <QTableView>
 #include <QTextBrowser>
+#include <QTimer>
 #include <algorithm>
 
 #include "core/base/random.h"
@@ -96,21 +97,33 @@ void PairsPlace::showPlan() {
   }
   const auto needed = colonyAt(m_needTable, *m_needs);
   const auto paired = colonyAt(m_pairTable, *m_pairs);
+  m_filling = true;
   m_needs->setLines(needLines(*made));
   m_gives->setLines(giveLines(*made));
   m_barred->setLines(barredLines(*made));
   m_pairs->setLines(pairLines(*made));
   m_map->setPlan(m_outcome, m_season);
-  for (auto* table : findChildren<QTableView*>()) growColumns(table);
   goTo(m_needTable, *m_needs, needed);
   goTo(m_pairTable, *m_pairs, paired);
-  m_when->setHtml(whenHtml(*m_outcome, *m_season));
+  m_filling = false;
+  showLater();
   m_pages->setCurrentIndex(1);
 
   showNotes();
   showSum();
   showChosenPair();
   showAccepted();
+}
+
+void PairsPlace::showLater() {
+  if (m_laterDue) return;
+  m_laterDue = true;
+  QTimer::singleShot(0, this, [this] {
+    m_laterDue = false;
+    if (!plan()) return;
+    for (auto* table : findChildren<QTableView*>()) growColumns(table);
+    m_when->setHtml(whenHtml(*m_outcome, m_prices, *m_season));
+  });
 }
 
 void PairsPlace::showNotes() {
@@ -154,19 +167,25 @@ void PairsPlace::showSum() {
                                 .arg(worthText(less, made->problem));
     }
   }
-  for (const auto& more : m_outcome->oneMore) {
+  for (const auto& more : m_prices) {
     sum += tr(" One more %1 would add %2.")
                .arg(gearText(more.item), worthText(more.worth, made->problem));
   }
   if (!sum.isEmpty()) sum += u' ';
-  m_sum->setText(sum +
-                 (made->problem.basis == "forecast"
-                      ? tr("By forecast to %1; usable means what the figures of this outfit say.")
-                            .arg(adapt::dateText(made->problem.target))
-                      : tr("From what was last seen, not a forecast.")));
+  if (made->problem.basis == "forecast") {
+    std::vector<base::Message> notes;
+    const auto figures = planning::boostFigures(*m_season, notes);
+    sum += tr("By forecast to %1; usable from %2 seams with brood on %3 combs.")
+               .arg(adapt::dateText(made->problem.target), adapt::roundNumber(figures.usableSeams),
+                    adapt::roundNumber(figures.usableBroodCombs));
+  } else {
+    sum += tr("From what was last seen, not a forecast.");
+  }
+  m_sum->setText(sum);
 }
 
 void PairsPlace::showChosenPair() {
+  if (m_filling) return;  // shown once, when all lines stand
   const auto* made = plan();
   const auto needed = colonyAt(m_needTable, *m_needs);
   const auto* judged = made && needed ? judgementOf(made->problem, *needed) : nullptr;
@@ -260,11 +279,11 @@ void PairsPlace::showCourses() {
     return;
   }
   m_chart->clear(tr("Working the courses out…"));
-  m_hub.forecasts().beside(kWork, [this, one = *option, problem = plan()->problem](
+  m_hub.forecasts().beside(kWork, [this, one = *option, outcome = m_outcome](
                                       const apiary::Season& season, base::Progress& progress) {
     std::vector<base::Message> notes;
-    auto course =
-        planning::pairCourse(season, problem, one, planning::boostFigures(season, notes), progress);
+    auto course = planning::pairCourse(season, outcome->plan->problem, one,
+                                       planning::boostFigures(season, notes), progress);
     return [this, one, course = std::move(course)] {
       const auto* still = chosenOption();
       if (!still || still->id != one.id) return;

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <tuple>
 
 #include "core/base/random.h"
 #include "ui/adapt/words.h"
@@ -164,10 +165,10 @@ QString weatherHtml(const PlanOutcome& outcome, const apiary::Season& season, co
                    rows);
 }
 
-QString gearHtml(const PlanOutcome& outcome, const Work& work) {
+QString gearHtml(const PlanOutcome& outcome, const GearPrices& prices, const Work& work) {
   const auto& problem = outcome.plan->problem;
   std::map<std::string, double> worth;
-  for (const auto& more : outcome.oneMore) worth[more.item] = more.worth;
+  for (const auto& more : prices) worth[more.item] = more.worth;
   std::map<std::string, int> items = work.gear;
   for (const auto& [item, more] : worth) items.try_emplace(item, 0);
   QString html = headHtml(Words::tr("What to load"));
@@ -202,27 +203,41 @@ QString gearHtml(const PlanOutcome& outcome, const Work& work) {
   return work.byMethod.empty() ? html : html + paragraphHtml(hoursText(work.hours));
 }
 
+/// The reason of a task without the names of its colonies, so that like tasks stand in one line.
+std::string unnamed(const base::Message& message) {
+  base::Message general = message;
+  if (message.key.starts_with("planning.task.") && !general.args.empty()) {
+    general.args[0] = Words::tr("the small one").toStdString();
+    if (general.args.size() > 1) general.args[1] = Words::tr("the donor").toStdString();
+  }
+  QString text = adapt::words(general);
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text.toStdString();
+}
+
 /// The tasks that accepting the plan makes beside the work itself, with their days.
 QString returnsHtml(const planning::BoostPlan& plan, const apiary::Season& season) {
   base::SeededIds ids(1);
-  auto tasks = planning::accept(plan, ids, {}, adapt::wordsUtf8).tasks;
   const auto day = plan.problem.request.date;
-  std::erase_if(tasks, [&](const auto& t) { return !t.earliest || *t.earliest == day; });
-  if (tasks.empty()) return {};
-  std::stable_sort(tasks.begin(), tasks.end(), [](const auto& a, const auto& b) {
-    return std::tie(*a.earliest, a.latest) < std::tie(*b.earliest, b.latest);
-  });
+  std::map<std::tuple<base::Date, base::Date, std::string, std::string>, QStringList> groups;
+  for (const auto& t : planning::accept(plan, ids, {}, unnamed).tasks) {
+    if (!t.earliest || *t.earliest == day) continue;
+    groups[{*t.earliest, t.latest.value_or(*t.earliest), t.yard ? t.yard->str() : std::string(),
+            t.why}]
+        << (t.hive ? qs(t.hive->str()) : QString());
+  }
+  if (groups.empty()) return {};
   std::vector<Row> rows;
-  for (const auto& t : tasks) {
+  for (auto& [key, hives] : groups) {
+    const auto& [from, to, yard, why] = key;
     std::vector<base::Date> days;
-    for (auto d = *t.earliest; d <= t.latest.value_or(*t.earliest); d = d.plusDays(1)) {
-      days.push_back(d);
-    }
-    rows.push_back({daysText(days), t.yard ? yardText(season, *t.yard) : QString(),
-                    t.hive ? qs(t.hive->str()) : QString(), qs(t.why)});
+    for (auto d = from; d <= to; d = d.plusDays(1)) days.push_back(d);
+    hives.removeDuplicates();
+    rows.push_back({daysText(days), yardText(season, base::YardId(yard)),
+                    hives.join(QStringLiteral(", ")), qs(why)});
   }
   return headHtml(Words::tr("Before and after")) +
-         tableHtml({Words::tr("When"), Words::tr("Yard"), Words::tr("Hive"), Words::tr("What")},
+         tableHtml({Words::tr("When"), Words::tr("Yard"), Words::tr("Hives"), Words::tr("What")},
                    rows);
 }
 
@@ -253,16 +268,17 @@ QString pairHtml(const planning::BoostOption& o, const planning::MethodGuide& gu
 
 }  // namespace
 
-QString whenHtml(const PlanOutcome& outcome, const apiary::Season& season) {
+QString whenHtml(const PlanOutcome& outcome, const GearPrices& prices,
+                 const apiary::Season& season) {
   if (!outcome.plan) return {};
   const auto& plan = *outcome.plan;
   const Work work = workOf(plan);
   QString html = weatherHtml(outcome, season, work);
   if (work.byMethod.empty()) {
     html += paragraphHtml(Words::tr("The plan asks for no work on this day."));
-    return outcome.oneMore.empty() ? html : html + gearHtml(outcome, work);
+    return prices.empty() ? html : html + gearHtml(outcome, prices, work);
   }
-  html += gearHtml(outcome, work) + returnsHtml(plan, season);
+  html += gearHtml(outcome, prices, work) + returnsHtml(plan, season);
   const PlanRoom room(plan);
   for (const auto& [method, options] : work.byMethod) {
     html += QStringLiteral(

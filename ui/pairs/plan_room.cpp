@@ -107,7 +107,10 @@ QStringList PlanRoom::against(const planning::BoostOption& other) const {
     const auto& why = problem.rules[rule].why;
     // A drive that is not planned can be made; its cost is in the difference.
     if (why.key == "planning.rule.visit" || sum <= problem.rules[rule].atMost + kSlack) continue;
-    const QString text = adapt::words(why);
+    // The donor's limit has said that it carries one already.
+    if (!out.isEmpty() && why.key == "planning.rule.joint") continue;
+    QString text = adapt::words(why);
+    if (text.endsWith(u'.')) text.chop(1);  // it stands in a list
     if (!out.contains(text)) out << text;
   }
   return out;

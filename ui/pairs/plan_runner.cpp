@@ -11,20 +11,20 @@
 namespace outyard::pairs {
 namespace {
 
-using Result = std::shared_ptr<const PlanOutcome>;
 constexpr int kDaysAhead = 21;
 
 /// Hands a promise's progress and cancellation to core.
+template <class T>
 class PromiseProgress : public base::Progress {
  public:
-  explicit PromiseProgress(QPromise<Result>& promise) : m_promise(promise) {}
+  explicit PromiseProgress(QPromise<T>& promise) : m_promise(promise) {}
   void report(double fraction) override {
     m_promise.setProgressValue(static_cast<int>(std::lround(fraction * 100)));
   }
   [[nodiscard]] bool cancelled() const override { return m_promise.isCanceled(); }
 
  private:
-  QPromise<Result>& m_promise;
+  QPromise<T>& m_promise;
 };
 
 std::vector<WorkWeather> weatherOf(const apiary::Season& season,
@@ -97,7 +97,6 @@ PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest req
   outcome.plan = std::move(*plan);
   if (progress.cancelled()) return outcome;
   if (const auto greedy = greedyChoice(copy)) outcome.greedy = greedy->objective;
-  outcome.oneMore = planning::worthOfOneMore(*outcome.plan, progress);
   outcome.weather = kept ? kept->weather : weatherOf(season, request);
   return outcome;
 }
@@ -112,6 +111,7 @@ PlanRunner::~PlanRunner() {
 }
 
 void PlanRunner::letGo() {
+  m_told = false;
   if (!m_watcher) return;
   m_watcher->disconnect(this);
   m_watcher->cancel();
@@ -121,28 +121,41 @@ void PlanRunner::letGo() {
 
 void PlanRunner::cancel() {
   if (!m_watcher) return;
+  const bool wanted = !m_told;
   letGo();
-  Q_EMIT cancelled();
+  if (wanted) Q_EMIT cancelled();
+}
+
+void PlanRunner::tell(int index) {
+  if (!m_watcher) return;
+  const Told told = m_watcher->resultAt(index);
+  if (told.outcome) {
+    m_told = true;
+    Q_EMIT finished(told.outcome);
+  } else {
+    Q_EMIT priced(told.prices);
+  }
 }
 
 void PlanRunner::start(std::shared_ptr<const apiary::Season> season,
                        planning::BoostRequest request) {
   letGo();
   ++m_run;
-  auto promise = std::make_shared<QPromise<Result>>();
+  auto promise = std::make_shared<QPromise<Told>>();
   promise->setProgressRange(0, 100);
   m_watcher = new Watcher(this);
-  connect(m_watcher, &Watcher::progressValueChanged, this, &PlanRunner::progressed);
+  connect(m_watcher, &Watcher::progressValueChanged, this, [this](int percent) {
+    if (!m_told) Q_EMIT progressed(percent);
+  });
+  connect(m_watcher, &Watcher::resultReadyAt, this, &PlanRunner::tell);
   connect(m_watcher, &Watcher::finished, this, [this] {
     Watcher* done = m_watcher;
+    const bool told = m_told;
     m_watcher = nullptr;
+    m_told = false;
     done->deleteLater();
     done->waitForFinished();
-    if (done->isCanceled() || done->future().resultCount() == 0) {
-      Q_EMIT cancelled();
-      return;
-    }
-    Q_EMIT finished(done->result());
+    if (!told) Q_EMIT cancelled();
   });
   promise->start();
   m_watcher->setFuture(promise->future());
@@ -150,11 +163,16 @@ void PlanRunner::start(std::shared_ptr<const apiary::Season> season,
                 kept = m_kept] {
     try {
       if (!promise->isCanceled()) {
-        PromiseProgress progress(*promise);
+        PromiseProgress<Told> progress(*promise);
         auto outcome =
             std::make_shared<PlanOutcome>(workOutPlan(*season, request, progress, kept.get()));
         outcome->run = run;
-        if (!promise->isCanceled()) promise->addResult(Result(std::move(outcome)));
+        const std::shared_ptr<const PlanOutcome> made = std::move(outcome);
+        if (!promise->isCanceled()) promise->addResult(Told{made, {}});
+        if (made->plan && !promise->isCanceled()) {
+          auto prices = planning::worthOfOneMore(*made->plan, progress);
+          if (!promise->isCanceled()) promise->addResult(Told{nullptr, std::move(prices)});
+        }
       }
     } catch (...) {
       promise->setException(std::current_exception());  // a bug: thrown again in the window

@@ -29,10 +29,11 @@ struct PlanOutcome {
   std::optional<planning::BoostPlan> plan;
   base::Failure failure;  ///< why there is no plan
   std::optional<double> greedy;
-  std::vector<planning::GearWorth> oneMore;  ///< gear of which one more would bring something
-  std::vector<std::string> droppedPins;      ///< pins that are no longer options
+  std::vector<std::string> droppedPins;  ///< pins that are no longer options
   std::vector<WorkWeather> weather;
 };
+
+using GearPrices = std::vector<planning::GearWorth>;
 
 /// The last problem that was worked out: pins and forbids change only the choice, so a plan that is
 /// solved again after a pin does not run the forecasts again. One thread at a time.
@@ -54,22 +55,32 @@ class PlanRunner : public QObject {
   ~PlanRunner() override;
   void start(std::shared_ptr<const apiary::Season> season, planning::BoostRequest request);
   void cancel();
-  [[nodiscard]] bool running() const { return m_watcher != nullptr; }
+  /// True until the plan is there; what one more piece of gear is worth follows it.
+  [[nodiscard]] bool running() const { return m_watcher != nullptr && !m_told; }
 
  Q_SIGNALS:
   void started();
   void progressed(int percent);
   void finished(std::shared_ptr<const outyard::pairs::PlanOutcome> outcome);
+  /// After finished: gear of which one more would bring something to that plan.
+  void priced(const outyard::pairs::GearPrices& prices);
   void cancelled();
 
  private:
-  using Watcher = QFutureWatcher<std::shared_ptr<const PlanOutcome>>;
+  /// A run tells the plan first and then, with the plan left out, the prices.
+  struct Told {
+    std::shared_ptr<const PlanOutcome> outcome;
+    GearPrices prices;
+  };
+  using Watcher = QFutureWatcher<Told>;
   void letGo();
+  void tell(int index);
 
   QThreadPool m_pool;  ///< of one thread, which alone touches m_kept
   std::shared_ptr<KeptProblem> m_kept = std::make_shared<KeptProblem>();
   Watcher* m_watcher = nullptr;
   std::uint64_t m_run = 0;
+  bool m_told = false;
 };
 
 /// The work itself, on any thread. What was kept of a run before is used where it still stands.

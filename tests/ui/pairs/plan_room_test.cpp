@@ -83,8 +83,10 @@ TEST(PlanRoom, WithoutAnExcluderAtHandItIsNamed) {
   }
   EXPECT_GT(stacks, 0);
   // And what the first one would bring stands with the gear.
-  ASSERT_FALSE(outcome.oneMore.empty());
-  EXPECT_EQ(outcome.oneMore.front().item, "excluder");
+  base::Progress quiet;
+  const auto prices = planning::worthOfOneMore(*outcome.plan, quiet);
+  ASSERT_FALSE(prices.empty());
+  EXPECT_EQ(prices.front().item, "excluder");
 }
 
 TEST(PairsNotes, DaysInRowsAreReadAsSpans) {
