@@ -75,7 +75,7 @@ CommandPtr tickedTask(const TickedTask& ticked, const EntryHead& head) {
       e.amount = task.amount;
       e.unit = task.unit;
       e.task = task.task;
-      e.sheet = head.sheet;
+      if (!head.sheet.blank()) e.sheet = head.sheet;  // marked as done away from a sheet
       e.detail = task.why;
       return recordEvent(e);
     }
