@@ -2,6 +2,7 @@
 #include "core/sheet/row_layout.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/sheet/entry_block.h"
 
@@ -22,6 +23,7 @@ constexpr double kInfoLeading = 3.1, kTaskLeading = 3.2;
 constexpr double kTickMm = 6, kTickGap = 1.4, kTaskMm = 6.5;
 constexpr double kWriteWide = 12, kWriteTall = 10;
 constexpr double kFirstBaseline = 3.3;
+constexpr double kOriginPitch = 4.6;  ///< room to circle one of them
 
 double infoWidth(const PageFrame& frame) {
   return frame.contentWidth() - kNameColumn - kEntryWidthMm - 2 * kGap;
@@ -146,11 +148,30 @@ void RowLayout::drawName(PageCanvas& canvas, double top, const SheetContext& con
   }
 }
 
+namespace {
+
+/// Where the hive on a blank line came from, to circle: one below the other, beside its number.
+void drawOrigins(PageCanvas& canvas, Point at, double width, const SheetContext& context) {
+  const std::string label = context.word(message("sheet.blank.origin"));
+  canvas.text(at, label, kInfo, width);
+  const double left = canvas.width(label, kInfo) + 2.5;
+  const std::array<base::Message, 4> origins{
+      message("sheet.blank.swarm"), message("sheet.blank.bought"), message("sheet.blank.split"),
+      message("sheet.blank.moved")};
+  for (const base::Message& origin : origins) {
+    canvas.text({at.x + left, at.y}, context.word(origin), kInfo, width - left);
+    at.y += kOriginPitch;
+  }
+}
+
+}  // namespace
+
 void RowLayout::draw(PageCanvas& canvas, double top, const SheetContext& context) const {
   drawName(canvas, top, context);
   const double x = m_frame.left + kNameColumn + kGap;
   const double width = infoWidth(m_frame);
   double y = top + kFirstBaseline;
+  if (m_row.kind == RowKind::Blank) drawOrigins(canvas, {x, top + 4.2}, width, context);
   canvas.text({x, y}, m_verdict, kVerdict, width);
   TextStyle right = kInfo;
   right.align = Align::Right;

@@ -92,14 +92,13 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.map.north", QT_TRANSLATE_NOOP("Messages", "N")},
     {"sheet.map.metres", QT_TRANSLATE_NOOP("Messages", "%1 m")},
     {"sheet.legend.letters",
-     QT_TRANSLATE_NOOP(
-         "Messages",
-         "Map numbers are lines of this sheet. Filled seams = last seen, outline = "
-         "expected, lid "
-         "on = not counted, dashed = not opened since autumn, cross = dead. "
-         "B boost, small · Q queen suspect or missing · S sick, nothing in "
-         "or out · 2 two colonies · N not enough seen · W write off, too small · "
-         "R room, strong")},
+     QT_TRANSLATE_NOOP("Messages",
+                       "Map numbers are lines of this sheet. Filled seams = last seen, outline = "
+                       "expected, lid "
+                       "on = not counted, dashed = not opened since autumn, cross = dead. "
+                       "B boost, small · Q queen suspect or missing · S sick, nothing in "
+                       "or out · 2 two colonies · N not enough seen · W write off, too small · "
+                       "R room, strong")},
     {"sheet.legend.entry",
      QT_TRANSLATE_NOOP("Messages",
                        "Circle what you see. Queen: M marked, U unmarked, V virgin, – not seen. "
@@ -171,6 +170,11 @@ constexpr CatalogueEntry kWords[] = {
     {"sheet.do.look_fully", QT_TRANSLATE_NOOP("Messages", "Look: seams, eggs, brood, stores")},
     {"sheet.do.too_small", QT_TRANSLATE_NOOP("Messages", "Decide: unite if healthy, or write off")},
     {"sheet.blank.hive", QT_TRANSLATE_NOOP("Messages", "hive")},
+    {"sheet.blank.origin", QT_TRANSLATE_NOOP("Messages", "came as")},
+    {"sheet.blank.swarm", QT_TRANSLATE_NOOP("Messages", "swarm")},
+    {"sheet.blank.bought", QT_TRANSLATE_NOOP("Messages", "bought")},
+    {"sheet.blank.split", QT_TRANSLATE_NOOP("Messages", "split")},
+    {"sheet.blank.moved", QT_TRANSLATE_NOOP("Messages", "moved here")},
     {"sheet.entry.seams", QT_TRANSLATE_NOOP("Messages", "seams")},
     {"sheet.entry.brood", QT_TRANSLATE_NOOP("Messages", "brood combs")},
     {"sheet.entry.eggs", QT_TRANSLATE_NOOP("Messages", "eggs")},
@@ -299,6 +303,10 @@ constexpr CatalogueEntry kWords[] = {
      QT_TRANSLATE_NOOP("Messages",
                        "%1 could not be written: %2. Choose another folder or free some space; the "
                        "old file, if there was one, is unchanged.")},
+    {"sheet.pdf_stopped",
+     QT_TRANSLATE_NOOP("Messages",
+                       "The sheets were stopped before the last page. Nothing was written; an old "
+                       "file, if there was one, is unchanged.")},
     {"sheet.pdf_no_pages",
      QT_TRANSLATE_NOOP("Messages", "%1 was not written: the document has no pages.")},
 };

@@ -226,7 +226,9 @@ bool EntryModel::setData(const QModelIndex& index, const QVariant& value, int ro
     if (role != Qt::EditRole || !column) return false;
     const LineKind before = l.form();
     l.at(*column) = value.toString().trimmed().toStdString();
-    const QString fault = whyNot(index, value.toString());
+    // By the cell that was typed in: a colony found dead has another one there from now on.
+    const auto may = session::checkCell(m_hub.season(), m_sheet, l, *column);
+    const QString fault = may ? QString() : adapt::words(may.failure());
     if (l.form() != before) reshape(l, before);
     // A dead hive is asked for other things than a colony.
     const EntryColumn next = l.form() == before ? *column : *cellAt(index);

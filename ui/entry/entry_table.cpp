@@ -3,14 +3,38 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QScrollBar>
+#include <QStyledItemDelegate>
 #include <algorithm>
 
 #include "ui/entry/entry_model.h"
 #include "ui/entry/entry_words.h"
+#include "ui/widgets/theme.h"
 
 namespace outyard::entry {
 
 using session::EntryColumn;
+
+namespace {
+
+/// The style draws grid and tick boxes in a shade of the window's colour, which is lost on a dark
+/// ground: they get a lighter one there.
+constexpr QRgb kDarkGrid = 0xff5f6867, kDarkBox = 0xffa9b3b2;
+
+class CellDelegate : public QStyledItemDelegate {
+ public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+
+ protected:
+  void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override {
+    QStyledItemDelegate::initStyleOption(option, index);
+    if (widgets::isDark(option->palette)) {
+      option->palette.setColor(QPalette::Window, QColor(kDarkBox));
+    }
+  }
+};
+
+}  // namespace
 
 EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent), m_model(model) {
   setModel(&model);
@@ -26,6 +50,12 @@ EntryTable::EntryTable(EntryModel& model, QWidget* parent) : QTableView(parent),
   verticalHeader()->setDefaultSectionSize(fontMetrics().lineSpacing() * 2 + 6);
   horizontalHeader()->setHighlightSections(false);
   setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  setItemDelegate(new CellDelegate(this));
+  if (widgets::isDark(palette())) {
+    QPalette lighter;
+    lighter.setColor(QPalette::Window, QColor(kDarkGrid));
+    setPalette(lighter);
+  }
   connect(&model, &EntryModel::modelReset, this, &EntryTable::spanAll);
   connect(&model, &EntryModel::reshaped, this, &EntryTable::spanAll);
 }
@@ -91,6 +121,9 @@ void EntryTable::goTo(int row, int column) {
   const QModelIndex to = m_model.index(row, column);
   if (!to.isValid()) return;
   setCurrentIndex(to);
+  // Hive and what is expected come back into sight as soon as there is room for them.
+  const int right = horizontalHeader()->sectionPosition(column) + columnWidth(column);
+  if (right <= viewport()->width()) horizontalScrollBar()->setValue(0);
   scrollTo(to);
 }
 

@@ -203,17 +203,23 @@ void SheetEntryDialog::say(const QString& sentence) {
 void SheetEntryDialog::showCell(const QModelIndex& index) {
   if (!index.isValid()) return;
   const auto column = m_model->cellAt(index);
+  QString keys;
   if (column) {
-    m_keys->setText(columnKeys(*column));
+    keys = columnKeys(*column);
   } else if (index.column() < EntryModel::kFirstTask) {
-    m_keys->setText(tr("Nothing is typed here: go to the cells at the right"));
+    keys = tr("Nothing is typed here: go to the cells at the right");
   } else if (m_model->isBoost(index)) {
-    m_keys->setText(
+    keys =
         tr("Boost that was printed and not accepted: Space ticks it as done the way it is "
-           "printed; it is accepted and recorded on this day"));
+           "printed; it is accepted and recorded on this day");
   } else {
-    m_keys->setText(tr("Task: Space ticks it off"));
+    keys = tr("Task: Space ticks it off");
   }
+  // In large type the hive's number may lie outside the window.
+  const auto& line = m_model->line(index.row());
+  const QString hive = text(line.name());
+  m_keys->setText(hive.isEmpty() ? tr("Line %1. %2").arg(line.line).arg(keys)
+                                 : tr("Line %1, %2. %3").arg(line.line).arg(hive, keys));
 }
 
 void SheetEntryDialog::showCount() {

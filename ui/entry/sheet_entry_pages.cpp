@@ -10,13 +10,17 @@
 #include <QStackedWidget>
 #include <QTreeWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "ui/entry/entry_model.h"
 #include "ui/entry/entry_table.h"
+#include "ui/entry/entry_words.h"
 #include "ui/entry/sheet_entry_dialog.h"
 
 namespace outyard::entry {
 namespace {
+
+constexpr int kUsualWidth = 1240;  ///< of the dialog's lines of words
 
 QPushButton* button(const QString& text, const char* name) {
   auto* made = new QPushButton(text);
@@ -168,6 +172,15 @@ QWidget* SheetEntryDialog::makeEntry() {
   m_table = new EntryTable(*m_model);
   layout->addWidget(m_table, 1);
   m_keys = sentence("entryKeys", false);
+  // In large type some of these take two lines: room for them from the start.
+  int longest = 0;
+  for (const auto column : session::kAllEntryColumns) {
+    longest = std::max(longest, m_keys->fontMetrics().horizontalAdvance(columnKeys(column)));
+  }
+  const int before = m_keys->fontMetrics().horizontalAdvance(QStringLiteral("Line 00, 00000000. "));
+  if (before + longest > kUsualWidth) {
+    m_keys->setMinimumHeight(m_keys->fontMetrics().lineSpacing() * 2);
+  }
   layout->addWidget(m_keys);
   m_say = sentence("entrySay", true);
   layout->addWidget(m_say);

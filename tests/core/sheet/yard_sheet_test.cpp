@@ -244,6 +244,27 @@ TEST(YardSheetOf, BoostCardsStandOnTheirHivesPage) {
   EXPECT_GE(pagesWith(sheet.document, "plan_b"), 1);
 }
 
+TEST(YardSheetOf, KeepsThePrintedBoostsToBeTickedAsDone) {
+  Wish wish;
+  wish.boosts = 5;
+  const MadeYard y = fixture::makeYard(wish);
+  const PlainMeasurer measurer;
+  const auto printed = layoutYardSheet(y.input(Paper::A4, measurer, plainWord)).printed;
+  EXPECT_EQ(printed.plan.plan, base::PlanId{"26-0148"});
+  EXPECT_TRUE(printed.plan.acceptedAt.empty());
+  EXPECT_TRUE(printed.tasks.empty());
+  ASSERT_EQ(printed.rows.size(), 5U);
+  for (const auto& row : printed.rows) {
+    EXPECT_EQ(row.plan, printed.plan.plan);
+    const auto* option = y.plan.option(row.option);
+    ASSERT_NE(option, nullptr) << row.option;
+    EXPECT_EQ(row.donorHive, option->donorHive);
+  }
+  YardSheetInput without = y.input(Paper::A4, measurer, plainWord);
+  without.plan = nullptr;
+  EXPECT_TRUE(layoutYardSheet(without).printed.rows.empty());
+}
+
 TEST(YardSheetOf, ThreeBlankLinesAndALooseLoadList) {
   Wish wish;
   wish.boosts = 2;
@@ -255,14 +276,18 @@ TEST(YardSheetOf, ThreeBlankLinesAndALooseLoadList) {
   gear.count = 1;
   y.season.apply({fixture::added(gear)});
   const YardSheet sheet = laidOut(y, Paper::A4);
-  int blanks = 0;
+  int blanks = 0, origins = 0;
   for (const SheetPage& page : sheet.document.pages) {
     for (const Shape& shape : page.shapes) {
       const auto* t = std::get_if<TextShape>(&shape);
       blanks += t && t->text == "hive" ? 1 : 0;
+      for (const char* origin : {"swarm", "bought", "split", "moved"}) {
+        origins += t && t->text == origin ? 1 : 0;
+      }
     }
   }
   EXPECT_EQ(blanks, 3);
+  EXPECT_EQ(origins, 3 * 4);  // where it came from, to circle
   const SheetPage& last = sheet.document.pages.back();
   EXPECT_TRUE(hasText(last, "excluder"));
   EXPECT_TRUE(hasText(last, "never_"));    // paper

@@ -389,6 +389,7 @@ TEST_F(EntryLines, NothingIsCutInLightAndDarkAlsoInLargerType) {
       hand.table().goTo(rowOf(hand, "TR-05"), EntryModel::kFirstTask);
       hand.key(Qt::Key_Space);
       hand.at(rowOf(hand, "TR-06"), EntryColumn::Seams);
+      EXPECT_GE(hand.table().columnViewportPosition(EntryModel::kHive), 0);  // in sight again
       tests::picture(hand.dialog, name, {1280, 760});
       tests::expectNothingCut(hand.dialog);
       // Every cell that says itself what it is for has room for its longest answer.
