@@ -46,12 +46,19 @@ int combsIn(const apiary::Season& season, const HiveId& hive, Date day) {
   return combs;
 }
 
+/// Only combs that can be used again are combs taken: what was melted, burnt or set apart is said
+/// in a note, so that neither gear nor forecast counts it.
+EventKind kindOf(const CombsCleared& c) {
+  const bool usable = c.fate == CombsFate::Stored && c.usable;
+  return usable ? EventKind::FramesTaken : EventKind::Note;
+}
+
 Event clearedEvent(const apiary::Season& season, const CombsCleared& c) {
   Event e;
-  e.kind = EventKind::FramesTaken;
+  e.kind = kindOf(c);
   e.date = c.date;
   e.hive = c.hive;
-  if (c.fate == CombsFate::Stored && c.usable) e.what = apiary::Goods::Drawn;
+  if (e.kind == EventKind::FramesTaken) e.what = apiary::Goods::Drawn;
   if (const int combs = combsIn(season, c.hive, c.date); combs > 0) {
     e.amount = combs;
     e.unit = apiary::Unit::Frames;
@@ -123,8 +130,7 @@ CommandPtr correctDeath(DeathSaid said) {
 
 CommandPtr clearCombs(CombsCleared cleared) {
   return verb(
-      message("session.title.event", kindName(EventKind::FramesTaken), cleared.hive.str()),
-      cleared.date,
+      message("session.title.event", kindName(kindOf(cleared)), cleared.hive.str()), cleared.date,
       [=](Checker& c) {
         const auto state = c.standing(cleared.hive, cleared.date);
         if (!state) return;

@@ -305,6 +305,12 @@ void addNewcomer(const Newcomer& who, const EntryReading& reading, std::vector<H
   }
 }
 
+void addDead(const DeadLine& dead, std::vector<HiveStep>& steps) {
+  if (dead.found) steps.push_back({dead.hive, findDead(*dead.found)});
+  if (dead.said) steps.push_back({dead.hive, correctDeath(*dead.said)});
+  if (dead.combs) steps.push_back({dead.hive, clearCombs(*dead.combs)});
+}
+
 bool emptyReading(const EntryReading& r) {
   return r.newcomers.empty() && r.inspections.empty() && r.notes.empty() && r.dead.empty() &&
          r.ticked.empty() && r.boosts.empty();
@@ -329,6 +335,10 @@ CommandPtr enterSheet(const EntryReading& reading) {
         [](ChangeBuilder&) {});
   }
   std::vector<HiveStep> steps;
+  // A hive that was dead before is cleared before a swarm is put into it.
+  for (const DeadLine& dead : reading.dead) {
+    if (!dead.found) addDead(dead, steps);
+  }
   for (const Newcomer& who : reading.newcomers) addNewcomer(who, reading, steps);
   for (const InspectionEntry& entry : reading.inspections) {
     std::vector<InspectionEntry> one{entry};
@@ -348,9 +358,7 @@ CommandPtr enterSheet(const EntryReading& reading) {
                                     reading.printedAt, reading.word})});
   }
   for (const DeadLine& dead : reading.dead) {
-    if (dead.found) steps.push_back({dead.hive, findDead(*dead.found)});
-    if (dead.said) steps.push_back({dead.hive, correctDeath(*dead.said)});
-    if (dead.combs) steps.push_back({dead.hive, clearCombs(*dead.combs)});
+    if (dead.found) addDead(dead, steps);
   }
   return together(std::move(title), std::move(steps));
 }

@@ -98,7 +98,8 @@ class NewcomerReader {
         if (base::folded(number) == base::folded(hive.str())) return &other;
         continue;
       }
-      const bool told = other.kind == LineKind::Colony || other.entered || !other.blank();
+      const bool told =
+          other.kind == LineKind::Colony || cleaned(other).at(EntryColumn::BeesIn) == "y";
       if (other.hive == hive && (told || key().empty())) return &other;
     }
     return nullptr;

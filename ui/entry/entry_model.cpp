@@ -217,8 +217,10 @@ bool EntryModel::setData(const QModelIndex& index, const QVariant& value, int ro
     if (role != Qt::CheckStateRole) return false;
     auto& ticked = m_sheet.boosts.at(*at);
     ticked.done = value.toInt() == Qt::Checked;
-    Q_EMIT said(ticked.done ? tr("Recorded as the card tells it: accepted, and done on this day.")
-                            : QString());
+    Q_EMIT said(
+        ticked.done
+            ? tr("When the sheet is recorded: accepted, and done on this day as it is printed.")
+            : QString());
     // It stands on the line of the hive that gives too.
     Q_EMIT dataChanged(this->index(0, kFirstTask), this->index(rowCount() - 1, columnCount() - 1));
   } else {

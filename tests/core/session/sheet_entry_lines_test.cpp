@@ -100,7 +100,9 @@ TEST_F(SheetLinesTest, CombsOfAnUnknownCauseAreKeptApartAndCountForNothing) {
   cell(8, EntryColumn::Combs) = "s";
   EXPECT_THAT(read().report.keepApart, ElementsAre(HiveId{"TR-08"}));
   enter();
-  EXPECT_EQ(events("TR-08", EventKind::FramesTaken).at(0)->what, std::nullopt);
+  EXPECT_THAT(events("TR-08", EventKind::FramesTaken), IsEmpty());
+  EXPECT_EQ(events("TR-08", EventKind::Note).at(0)->method, "stored");
+  EXPECT_EQ(at("TR-08", d).status, apiary::HiveStatus::Empty);
 }
 
 TEST_F(SheetLinesTest, CombsLeftInTheHiveAreOnlySaid) {
@@ -124,7 +126,7 @@ TEST_F(SheetLinesTest, WhereFoulBroodIsSuspectedCombsAreOnlyBurnt) {
   }
   cell(8, EntryColumn::Combs) = "b";
   enter();
-  EXPECT_EQ(events("TR-08", EventKind::FramesTaken).at(0)->method, "burnt");
+  EXPECT_EQ(events("TR-08", EventKind::Note).at(0)->method, "burnt");
 }
 
 TEST_F(SheetLinesTest, ADeathThatWasSaidAnewCanBeWithdrawnWhole) {
@@ -160,7 +162,7 @@ TEST_F(SheetLinesTest, AColonyFoundDeadIsRecordedWithCauseAndCombs) {
   EXPECT_EQ(deaths[0]->method, "cause_starved");
   EXPECT_EQ(deaths[0]->detail, "cause_starved; combs_melted|2026-04-25");
   EXPECT_TRUE(at("TR-03", d).colonies.empty());
-  EXPECT_EQ(events("TR-03", EventKind::FramesTaken).at(0)->method, "melted");
+  EXPECT_EQ(events("TR-03", EventKind::Note).at(1)->method, "melted");
   EXPECT_EQ(events("TR-03", EventKind::Note).at(0)->detail, "heads in the cells");
   EXPECT_TRUE(season().journal<apiary::Inspection>(HiveId{"TR-03"}).empty());
   again();
@@ -262,6 +264,27 @@ TEST_F(SheetLinesTest, AnEmptyHiveOfTheYardCanTakeASwarmOnABlankLine) {
   enter();
   // The name of the colony that died there is taken.
   EXPECT_EQ(at("TR-08", d).colonies.at(0).colony, ColonyId{"TR-08-2"});
+}
+
+TEST_F(SheetLinesTest, ADeadHiveIsClearedBeforeTheSwarmIsPutIntoIt) {
+  cell(8, EntryColumn::Cause) = "s";
+  cell(8, EntryColumn::Combs) = "m";
+  cell(8, EntryColumn::Note) = "cleaned with the torch";
+  cell(9, EntryColumn::Hive) = "TR-08";
+  cell(9, EntryColumn::Origin) = "s";
+  cell(9, EntryColumn::Seams) = "5";
+  enter();
+  EXPECT_EQ(at("TR-08", d).status, apiary::HiveStatus::Live);
+  EXPECT_EQ(events("TR-08", EventKind::Note).at(0)->method, "melted");
+  EXPECT_EQ(events("TR-08", EventKind::Note).at(0)->amount, 10);
+  EXPECT_EQ(events("TR-08", EventKind::Died).at(0)->method, "cause_starved");
+  EXPECT_EQ(season().journal<apiary::Inspection>(HiveId{"TR-08"}).back()->seams, 5);
+  // An empty hive that is said to have bees already takes no second colony.
+  again();
+  cell(7, EntryColumn::BeesIn) = "y";
+  cell(10, EntryColumn::Hive) = "TR-07";
+  cell(10, EntryColumn::Origin) = "s";
+  EXPECT_EQ(faultOf(), "session.entry.number_on_sheet");
 }
 
 TEST_F(SheetLinesTest, NumbersAndOriginsThatCannotBeAreToldWithTheCure) {
