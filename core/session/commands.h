@@ -293,6 +293,7 @@ CommandPtr recordLoss(Parting parting);
 
 // --- plans, tasks, sheets, settings ----------------------------------------------------------
 /// Stores the plan with the numbers that it was based on and its tasks; the journal is untouched.
+/// Tasks whose window lies beside the day of the work (return visits) keep to their window.
 CommandPtr acceptPlan(apiary::Plan plan, std::vector<apiary::PlanRow> rows,
                       std::vector<apiary::Task> tasks);
 CommandPtr addTask(apiary::Task task);

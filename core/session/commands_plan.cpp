@@ -54,6 +54,13 @@ bool recordStands(const apiary::Season& season, const base::RecordId& record) {
 }  // namespace
 
 CommandPtr acceptPlan(Plan plan, std::vector<PlanRow> rows, std::vector<Task> tasks) {
+  for (Task& t : tasks) {
+    // A return visit, or what is done the day before, is not planned for the day of the work: it
+    // would stand on that day's list instead of in its own window.
+    const bool outside = t.plannedOn && ((t.earliest && *t.plannedOn < *t.earliest) ||
+                                         (t.latest && *t.plannedOn > *t.latest));
+    if (outside) t.plannedOn.reset();
+  }
   return verb(
       message("session.title.accept_plan", plan.yard.str()), std::nullopt,
       [=](Checker& c) {

@@ -29,14 +29,67 @@ class Choice {
       }
     }
   }
-  [[nodiscard]] const std::vector<char>& chosen() const { return m_chosen; }
   void set(std::size_t column, bool on) {
     if ((m_chosen[column] != 0) == on) return;
     m_chosen[column] = on ? 1 : 0;
     m_worth += on ? m_programme.net[column] : -m_programme.net[column];
     for (const auto& [row, coef] : m_rowsOf[column]) m_sums[row] += on ? coef : -coef;
   }
-  [[nodiscard]] std::int64_t worth() const { return m_worth; }
+  /// What a colony has, by its group.
+  [[nodiscard]] const std::map<int, std::size_t>& of() const { return m_of; }
+  /// Begins with what is pinned; the others are left as they are, where that is allowed.
+  void begin() {
+    for (std::size_t i = 0; i < m_chosen.size(); ++i) {
+      const int group = m_programme.group[i];
+      const Fixed fixed = m_programme.fixed[i];
+      if (group < 0) {
+        if (fixed == Fixed::In) set(i, true);
+      } else if (fixed == Fixed::In) {
+        m_of[group] = i;
+      } else if (m_problem.options[i].method == apiary::Method::Leave && fixed == Fixed::Free) {
+        m_of.try_emplace(group, i);
+      }
+    }
+    for (const auto& [group, column] : m_of) set(column, true);
+    for (const auto& [group, column] : m_of) addVisits(column);
+  }
+  /// True when the colony of the column is left as it is, or has nothing yet.
+  [[nodiscard]] bool open(std::size_t column) const {
+    const auto has = m_of.find(m_programme.group[column]);
+    return has == m_of.end() || (m_programme.fixed[has->second] != Fixed::In &&
+                                 m_problem.options[has->second].method == apiary::Method::Leave);
+  }
+  /// Takes the column in place of what its colony has, if every limit holds with it and, where
+  /// `gains` is asked for, the whole is worth more.
+  bool take(std::size_t column, bool gains) {
+    const auto has = m_of.find(m_programme.group[column]);
+    const std::int64_t before = m_worth;
+    if (has != m_of.end()) set(has->second, false);
+    set(column, true);
+    const auto visits = addVisits(column);
+    // While other colonies are without a choice only the limits are looked at.
+    const bool holds =
+        holdsAt(column) && std::all_of(visits.begin(), visits.end(),
+                                       [&](std::size_t visit) { return holdsAt(visit); });
+    if (holds && (!gains || m_worth > before)) {
+      m_of[m_programme.group[column]] = column;
+      return true;
+    }
+    for (const auto visit : visits) set(visit, false);
+    set(column, false);
+    if (has != m_of.end()) set(has->second, true);
+    return false;
+  }
+  [[nodiscard]] std::optional<GreedyChoice> end() const {
+    if (!planning::holds(m_programme, m_chosen)) return std::nullopt;
+    GreedyChoice out;
+    out.objective = static_cast<double>(m_worth) / planning::kUnits;
+    for (std::size_t i = 0; i < m_chosen.size(); ++i) {
+      if (m_chosen[i]) out.chosen.push_back(m_problem.options[i].id);
+    }
+    std::sort(out.chosen.begin(), out.chosen.end());
+    return out;
+  }
   /// Takes up the drives that the column cannot do without: rows that are broken by it and mended
   /// by choosing a visit. Returns them.
   std::vector<std::size_t> addVisits(std::size_t column) {
@@ -69,6 +122,7 @@ class Choice {
   std::vector<char> m_chosen;
   std::vector<std::int64_t> m_sums;
   std::vector<std::vector<std::pair<std::size_t, std::int64_t>>> m_rowsOf;
+  std::map<int, std::size_t> m_of;
   std::int64_t m_worth = 0;
 };
 
@@ -76,28 +130,10 @@ class Choice {
 
 std::optional<GreedyChoice> greedyChoice(const planning::BoostProblem& problem) {
   const Programme programme = planning::programmeOf(problem);
-  const std::size_t n = problem.options.size();
   Choice choice(problem, programme);
-  std::map<int, std::size_t> of;  // the column that each colony has, by group
-  for (std::size_t i = 0; i < n; ++i) {
-    const int group = programme.group[i];
-    if (group < 0) {
-      if (programme.fixed[i] == Fixed::In) choice.set(i, true);
-      continue;
-    }
-    const bool leave = problem.options[i].method == apiary::Method::Leave;
-    const auto has = of.find(group);
-    if (programme.fixed[i] == Fixed::In) {
-      of[group] = i;
-    } else if (leave && programme.fixed[i] == Fixed::Free && has == of.end()) {
-      of[group] = i;
-    }
-  }
-  for (const auto& [group, column] : of) choice.set(column, true);
-  for (const auto& [group, column] : of) choice.addVisits(column);
-
+  choice.begin();
   std::vector<std::size_t> order;
-  for (std::size_t i = 0; i < n; ++i) {
+  for (std::size_t i = 0; i < problem.options.size(); ++i) {
     if (programme.group[i] >= 0 && programme.fixed[i] == Fixed::Free) order.push_back(i);
   }
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -107,36 +143,54 @@ std::optional<GreedyChoice> greedyChoice(const planning::BoostProblem& problem) 
   // also at a loss.
   for (const bool mustHave : {true, false}) {
     for (const std::size_t i : order) {
-      const auto has = of.find(programme.group[i]);
-      const bool open = has == of.end();
-      if (mustHave != open) continue;
-      if (!open && programme.fixed[has->second] == Fixed::In) continue;
-      if (!open && problem.options[has->second].method != apiary::Method::Leave) continue;
-      const std::int64_t before = choice.worth();
-      if (!open) choice.set(has->second, false);
-      choice.set(i, true);
-      const auto visits = choice.addVisits(i);
-      // While other colonies are without a choice only the limits are looked at.
-      const bool holds = choice.holdsAt(i) &&
-                         std::all_of(visits.begin(), visits.end(),
-                                     [&](std::size_t visit) { return choice.holdsAt(visit); });
-      if (holds && (open || choice.worth() > before)) {
-        of[programme.group[i]] = i;
-        continue;
-      }
-      for (const auto visit : visits) choice.set(visit, false);
-      choice.set(i, false);
-      if (!open) choice.set(has->second, true);
+      const bool nothing = choice.of().count(programme.group[i]) == 0;
+      if (mustHave == nothing && choice.open(i)) choice.take(i, !nothing);
     }
   }
-  if (!planning::holds(programme, choice.chosen())) return std::nullopt;
-  GreedyChoice out;
-  out.objective = static_cast<double>(choice.worth()) / planning::kUnits;
-  for (std::size_t i = 0; i < n; ++i) {
-    if (choice.chosen()[i]) out.chosen.push_back(problem.options[i].id);
+  return choice.end();
+}
+
+std::optional<GreedyChoice> weakestWithStrongest(const planning::BoostProblem& problem) {
+  const Programme programme = planning::programmeOf(problem);
+  Choice choice(problem, programme);
+  choice.begin();
+  std::vector<std::pair<double, std::string>> donors, weak;
+  const auto beesOf = [&](const base::ColonyId& colony) {
+    for (const auto& j : problem.judgements) {
+      if (j.colony == colony && j.strength && j.strength->bees) return j.strength->bees->median;
+    }
+    return 0.0;
+  };
+  for (const auto& [colony, limit] : problem.donors) {
+    donors.emplace_back(-beesOf(base::ColonyId(colony)), colony);
   }
-  std::sort(out.chosen.begin(), out.chosen.end());
-  return out;
+  std::map<std::string, std::vector<std::size_t>> options;  // by colony
+  for (std::size_t i = 0; i < problem.options.size(); ++i) {
+    const auto& o = problem.options[i];
+    const bool helps = o.donorColony && o.method != apiary::Method::Unite;
+    if (helps && programme.fixed[i] == Fixed::Free) options[o.colony.str()].push_back(i);
+  }
+  for (const auto& [colony, list] : options) {
+    weak.emplace_back(beesOf(base::ColonyId(colony)), colony);
+  }
+  std::sort(donors.begin(), donors.end());
+  std::sort(weak.begin(), weak.end());
+  std::size_t turn = 0;
+  for (const auto& [bees, colony] : weak) {
+    if (donors.empty()) break;
+    const std::string& donor = donors[turn++ % donors.size()].second;
+    std::vector<std::size_t> ways;
+    for (const std::size_t i : options[colony]) {
+      if (problem.options[i].donorColony->str() == donor && choice.open(i)) ways.push_back(i);
+    }
+    std::stable_sort(ways.begin(), ways.end(), [&](std::size_t a, std::size_t b) {
+      return problem.options[a].takes.bees > problem.options[b].takes.bees;
+    });
+    for (const std::size_t i : ways) {
+      if (choice.take(i, false)) break;
+    }
+  }
+  return choice.end();
 }
 
 }  // namespace outyard::pairs

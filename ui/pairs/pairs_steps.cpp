@@ -141,7 +141,11 @@ void PairsPlace::showNotes() {
   m_noPairs->setVisible(!notes.isEmpty());
   const auto day = firstWarmDay(*m_outcome);
   m_firstDay->setVisible(day.has_value());
-  if (day) m_firstDay->setText(tr("&Plan for %1").arg(adapt::dateText(*day)));
+  if (day) {
+    m_firstDay->setText(tr("&Plan for %1").arg(adapt::dateText(*day)));
+    m_firstDay->setToolTip(
+        tr("Moves the day of the work to the first one on which the weather lets more be done"));
+  }
 }
 
 void PairsPlace::goToFirstDay() {
@@ -165,6 +169,10 @@ void PairsPlace::showSum() {
       sum += less < 0.005 ? tr(" Pairing one after the other, best first, comes to the same.")
                           : tr(" Pairing one after the other, best first, would gain %1 less.")
                                 .arg(worthText(less, made->problem));
+    }
+    if (m_outcome->thumb) {
+      sum += tr(" The weakest with the strongest would gain %1 less.")
+                 .arg(worthText(std::max(0.0, made->objective - *m_outcome->thumb), made->problem));
     }
   }
   for (const auto& more : m_prices) {

@@ -52,8 +52,8 @@ QString secondText(const planning::BoostOption& second, const planning::BoostOpt
                    const planning::BoostProblem& problem) {
   const double more = second.net - chosen.net;
   return problem.basis == "forecast"
-             ? Words::tr("%1, %2").arg(optionText(second), signedText(more))
-             : Words::tr("%1, %2 thousand bees").arg(optionText(second), signedText(more));
+             ? Words::tr("%1: %2").arg(signedText(more), optionText(second))
+             : Words::tr("%1 thousand bees: %2").arg(signedText(more), optionText(second));
 }
 
 QString gainText(const planning::BoostOption& option) {

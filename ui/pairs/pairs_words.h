@@ -13,7 +13,7 @@ QString methodText(apiary::Method method);
 QString optionText(const planning::BoostOption& option);
 /// "+0.19", "−0.08", "±0".
 QString signedText(double difference);
-/// The second best with its difference to what was chosen: "set over TR-08, −0.08" (in usable
+/// The second best with its difference to what was chosen: "−0.08: set over TR-08" (in usable
 /// colonies by forecast).
 QString secondText(const planning::BoostOption& second, const planning::BoostOption& chosen,
                    const planning::BoostProblem& problem);

@@ -97,6 +97,7 @@ PlanOutcome workOutPlan(const apiary::Season& season, planning::BoostRequest req
   outcome.plan = std::move(*plan);
   if (progress.cancelled()) return outcome;
   if (const auto greedy = greedyChoice(copy)) outcome.greedy = greedy->objective;
+  if (const auto thumb = weakestWithStrongest(copy)) outcome.thumb = thumb->objective;
   outcome.weather = kept ? kept->weather : weatherOf(season, request);
   return outcome;
 }

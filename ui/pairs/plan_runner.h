@@ -29,6 +29,7 @@ struct PlanOutcome {
   std::optional<planning::BoostPlan> plan;
   base::Failure failure;  ///< why there is no plan
   std::optional<double> greedy;
+  std::optional<double> thumb;           ///< by the rule of thumb, weakest with strongest
   std::vector<std::string> droppedPins;  ///< pins that are no longer options
   std::vector<WorkWeather> weather;
 };

@@ -25,6 +25,7 @@
 #include "tests/ui/support/desk.h"
 #include "tests/ui/support/pictures.h"
 #include "ui/adapt/system_clock.h"
+#include "ui/pairs/greedy.h"
 #include "ui/pairs/overrule_dialog.h"
 #include "ui/pairs/pairs_map.h"
 #include "ui/pairs/pairs_models.h"
@@ -226,7 +227,7 @@ TEST(PairsCases, TheSecondBestStandsWithItsDifferenceAndWhatHoldsItBack) {
     const auto* second = yard.place.plan()->secondBest(*line.colony);
     if (!second) continue;
     const auto* chosen = yard.place.plan()->chosenFor(*line.colony);
-    EXPECT_TRUE(line.cells[kSecond].endsWith(signedText(second->net - chosen->net)))
+    EXPECT_TRUE(line.cells[kSecond].startsWith(signedText(second->net - chosen->net)))
         << line.cells[kSecond].toStdString();
     if (second->net < chosen->net + 0.05 || second->method != apiary::Method::Stack) continue;
     better = true;
@@ -279,6 +280,52 @@ TEST(PairsCases, DonorsSayWhatTheyKeepOfBeesAndBrood) {
     EXPECT_GE(kept + spared, 6);
     EXPECT_LE(kept + spared, 8);
   }
+}
+
+// The rule of thumb obeys the same limits, so it can be no better; on a yard with few excluders it
+// is worse, and the sum says by how much.
+TEST(PairsCases, TheGainOverTheRuleOfThumbIsSaid) {
+  Yard yard({.hives = 20, .excluders = 1});
+  const auto& plan = *yard.place.plan();
+  const auto thumb = weakestWithStrongest(plan.problem);
+  ASSERT_TRUE(thumb);
+  EXPECT_LT(thumb->objective, plan.objective - 0.01);
+  std::map<std::string, int> count;
+  double net = 0;
+  for (const auto& id : thumb->chosen) {
+    net += plan.option(id)->net;
+    if (!planning::isVisit(*plan.option(id))) ++count[plan.option(id)->colony.str()];
+  }
+  EXPECT_NEAR(net, thumb->objective, 1e-6);
+  for (const auto& [colony, n] : count) EXPECT_EQ(n, 1) << colony;
+  base::Progress quiet;
+  EXPECT_TRUE(
+      planning::solveBoost(planning::repinned(plan.problem, thumb->chosen, {}), quiet).ok());
+  EXPECT_TRUE(
+      yard.sum().contains(QStringLiteral("The weakest with the strongest would gain %1")
+                              .arg(worthText(plan.objective - thumb->objective, plan.problem))))
+      << yard.sum().toStdString();
+}
+
+// What is accepted stands on its own days: the return visit not on the list of the day of the work.
+TEST(PairsCases, AcceptedReturnVisitsKeepToTheirWindow) {
+  Yard yard({});
+  field<QPushButton>(yard.place, "accept")->click();
+  int work = 0, returns = 0;
+  for (const auto& [key, task] : yard.desk.hub.season().table<apiary::Task>()) {
+    if (!task.plan) continue;
+    if (task.earliest == tests::day(tests::kYardDay)) {
+      ++work;
+      EXPECT_EQ(task.plannedOn, tests::day(tests::kYardDay));
+    } else {
+      ++returns;
+      EXPECT_FALSE(task.plannedOn) << task.kind;
+    }
+  }
+  EXPECT_GT(work, 0);
+  EXPECT_GT(returns, 0);
+  ASSERT_TRUE(yard.desk.hub.undo());
+  EXPECT_TRUE(yard.desk.hub.season().table<apiary::Task>().empty());
 }
 
 // A pin is felt at once: under 100 ms where the machine has a processor free (94 ms were seen with
