@@ -154,7 +154,13 @@ std::optional<GreedyChoice> weakestWithStrongest(const planning::BoostProblem& p
   const Programme programme = planning::programmeOf(problem);
   Choice choice(problem, programme);
   choice.begin();
-  std::vector<std::pair<double, std::string>> donors, weak;
+  const auto yardOf = [&](const std::string& colony) {
+    const auto at = problem.yardOf.find(colony);
+    return at == problem.yardOf.end() ? std::string() : at->second.str();
+  };
+  // Each yard for itself: by that rule nobody carries bees from one to the other.
+  std::map<std::string, std::vector<std::pair<double, std::string>>> donors;
+  std::vector<std::pair<double, std::string>> weak;
   const auto beesOf = [&](const base::ColonyId& colony) {
     for (const auto& j : problem.judgements) {
       if (j.colony == colony && j.strength && j.strength->bees) return j.strength->bees->median;
@@ -162,7 +168,7 @@ std::optional<GreedyChoice> weakestWithStrongest(const planning::BoostProblem& p
     return 0.0;
   };
   for (const auto& [colony, limit] : problem.donors) {
-    donors.emplace_back(-beesOf(base::ColonyId(colony)), colony);
+    donors[yardOf(colony)].emplace_back(-beesOf(base::ColonyId(colony)), colony);
   }
   std::map<std::string, std::vector<std::size_t>> options;  // by colony
   for (std::size_t i = 0; i < problem.options.size(); ++i) {
@@ -173,12 +179,14 @@ std::optional<GreedyChoice> weakestWithStrongest(const planning::BoostProblem& p
   for (const auto& [colony, list] : options) {
     weak.emplace_back(beesOf(base::ColonyId(colony)), colony);
   }
-  std::sort(donors.begin(), donors.end());
+  for (auto& [yard, list] : donors) std::sort(list.begin(), list.end());
   std::sort(weak.begin(), weak.end());
-  std::size_t turn = 0;
+  std::map<std::string, std::size_t> turn;
   for (const auto& [bees, colony] : weak) {
-    if (donors.empty()) break;
-    const std::string& donor = donors[turn++ % donors.size()].second;
+    const std::string yard = yardOf(colony);
+    const auto& here = donors[yard];
+    if (here.empty()) continue;
+    const std::string& donor = here[turn[yard]++ % here.size()].second;
     std::vector<std::size_t> ways;
     for (const std::size_t i : options[colony]) {
       if (problem.options[i].donorColony->str() == donor && choice.open(i)) ways.push_back(i);

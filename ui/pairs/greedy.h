@@ -18,8 +18,8 @@ struct GreedyChoice {
 /// nullopt when the pins cannot be kept together even to begin with.
 std::optional<GreedyChoice> greedyChoice(const planning::BoostProblem& problem);
 /// The rule of thumb: the weakest colony is paired with the strongest donor, by the way that moves
-/// most bees within the limits; the next weakest with the next strongest, and so on in turn. The
-/// others are left as they are. Obeys the same limits, rules, pins and forbids.
+/// most bees within the limits; the next weakest with the next strongest of the same yard, and so
+/// on in turn. The others are left as they are. Obeys the same limits, rules, pins and forbids.
 std::optional<GreedyChoice> weakestWithStrongest(const planning::BoostProblem& problem);
 
 }  // namespace outyard::pairs
