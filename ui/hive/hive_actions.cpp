@@ -14,7 +14,7 @@ namespace outyard::hive {
 using apiary::EventKind;
 
 HiveActions::HiveActions(widgets::SeasonHub& hub, QWidget& window)
-    : QObject(&window), m_hub(hub), m_window(window) {
+    : WorkActions(hub, window), m_hub(hub), m_window(window) {
   const auto today = [this] { return m_hub.workingDate(); };
   add(
       QStringLiteral("inspect"), tr("Enter &inspection…"), QKeySequence(Qt::CTRL | Qt::Key_I),
@@ -112,59 +112,14 @@ void HiveActions::add(const QString& name, const QString& text, const QKeySequen
   action->setObjectName(name);
   action->setShortcut(key);
   action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-  // A record may have changed what can be done since the action was last looked at.
-  connect(action, &QAction::triggered, this, [whyNot, run = std::move(run)] {
-    if (whyNot().isEmpty()) run();
-  });
-  m_work.push_back({action, std::move(whyNot)});
+  WorkActions::add(action, std::move(whyNot), std::move(run));
   m_window.addAction(action);
-}
-
-QList<QAction*> HiveActions::all() const {
-  QList<QAction*> out;
-  for (const Work& work : m_work) out << work.action;
-  return out;
-}
-
-QAction* HiveActions::named(const QString& name) const {
-  for (const Work& work : m_work) {
-    if (work.action->objectName() == name) return work.action;
-  }
-  return nullptr;
-}
-
-void HiveActions::refresh() {
-  for (const Work& work : m_work) {
-    QString why;
-    if (!m_hub.isOpen()) {
-      why = tr("No season is open.");
-    } else if (!m_hub.selection().hive) {
-      why = tr("Choose a hive first.");
-    } else {
-      why = work.whyNot();
-    }
-    work.action->setEnabled(why.isEmpty());
-    QString plain = work.action->text();
-    plain.remove(u'&');
-    const QString key = work.action->shortcut().toString(QKeySequence::NativeText);
-    if (!key.isEmpty()) plain += QStringLiteral(" (%1)").arg(key);
-    work.action->setToolTip(why.isEmpty() ? plain
-                                          : tr("%1 cannot be done now: %2").arg(plain, why));
-    work.action->setStatusTip(why);
-  }
-}
-
-void HiveActions::carryOut(VerbDialog& dialog) {
-  if (m_hub.dialogs().run(dialog)) m_hub.execute(dialog.command(), &m_window);
 }
 
 void HiveActions::inspect() {
   InspectionForm form(m_hub, hive(), colony(), &m_window);
+  if (task()) form.forTask(task()->task);
   m_hub.dialogs().run(form);
-}
-
-base::HiveId HiveActions::hive() const {
-  return m_hub.selection().hive.value_or(base::HiveId{});
 }
 
 std::optional<base::ColonyId> HiveActions::colony() const {
@@ -177,10 +132,6 @@ std::optional<base::ColonyId> HiveActions::colony() const {
 
 std::optional<base::ColonyId> HiveActions::named() const {
   return state(m_hub.workingDate()).stacked() ? colony() : std::nullopt;
-}
-
-apiary::HiveState HiveActions::state(base::Date day) const {
-  return apiary::hiveOn(m_hub.season(), hive(), day);
 }
 
 apiary::Event HiveActions::event(EventKind kind, base::Date day) const {

@@ -1,42 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-#include <QAction>
-#include <QList>
-#include <QObject>
-#include <functional>
-#include <optional>
-#include <vector>
-
-#include "core/session/commands.h"
-
-namespace outyard::widgets {
-class SeasonHub;
-}
+#include "ui/hive/work_actions.h"
 
 namespace outyard::hive {
 
-class VerbDialog;
-
 /// What can be recorded about the selected hive: one action each, greyed with its reason while it
 /// cannot be done, opening one small dialog.
-class HiveActions : public QObject {
+class HiveActions : public WorkActions {
   Q_OBJECT
  public:
   HiveActions(widgets::SeasonHub& hub, QWidget& window);
-  [[nodiscard]] QList<QAction*> all() const;
-  [[nodiscard]] QAction* named(const QString& name) const;
-  /// Looks again at what can be done.
-  void refresh();
+  using WorkActions::named;
 
  private:
-  struct Work {
-    QAction* action = nullptr;
-    std::function<QString()> whyNot;
-  };
   void add(const QString& name, const QString& text, const QKeySequence& key,
            std::function<QString()> whyNot, std::function<void()> run);
-  /// Shows the dialog and does its command.
-  void carryOut(VerbDialog& dialog);
 
   void inspect();
   void feed();
@@ -50,11 +28,9 @@ class HiveActions : public QObject {
   void overrule();
   void queen();
 
-  [[nodiscard]] base::HiveId hive() const;
   [[nodiscard]] std::optional<base::ColonyId> colony() const;
   /// Named in a record only where two share the hive.
   [[nodiscard]] std::optional<base::ColonyId> named() const;
-  [[nodiscard]] apiary::HiveState state(base::Date day) const;
   [[nodiscard]] apiary::Event event(apiary::EventKind kind, base::Date day) const;
   [[nodiscard]] QString whyNoEvent(apiary::Event probe) const;
   /// The upper colony of two, if there is one.
@@ -62,7 +38,6 @@ class HiveActions : public QObject {
 
   widgets::SeasonHub& m_hub;
   QWidget& m_window;
-  std::vector<Work> m_work;
 };
 
 }  // namespace outyard::hive

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QComboBox>
 #include <QLineEdit>
+#include <QLocale>
 #include <QPlainTextEdit>
 #include <array>
 #include <cmath>
@@ -60,6 +61,15 @@ void HiveActions::feed() {
                                                                           : apiary::Unit::Kg;
     unit->setCurrentIndex(unit->findData(static_cast<int>(usual)));
   });
+  if (task()) {
+    if (task()->what) what->setCurrentIndex(what->findData(static_cast<int>(*task()->what)));
+    if (task()->unit) unit->setCurrentIndex(unit->findData(static_cast<int>(*task()->unit)));
+    if (task()->amount) {
+      const bool kg = task()->unit == apiary::Unit::Kg;
+      const double shown = kg ? units.shown(base::Mass{*task()->amount}) : *task()->amount;
+      amount->setText(QLocale().toString(shown, 'f', 1));
+    }
+  }
   dialog.setMaker([=, this, &dialog] {
     auto e = event(EventKind::Fed, dialog.date());
     e.what = static_cast<Goods>(what->currentData().toInt());
@@ -183,6 +193,9 @@ void HiveActions::addBox() {
     type->setCurrentIndex(std::max(0, type->findData(qs(box.frameType))));
     frames->setText(QString::number(box.frames));
   };
+  if (task() && task()->kind == "supered") {
+    role->setCurrentIndex(role->findData(static_cast<int>(apiary::BoxRole::Super)));
+  }
   usual();
   connect(role, &QComboBox::currentIndexChanged, &dialog, usual);
   dialog.setMaker([=, this, &dialog] {

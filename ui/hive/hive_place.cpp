@@ -17,6 +17,7 @@
 #include <QToolBar>
 #include <QToolButton>
 #include <QVBoxLayout>
+#include <map>
 
 #include "core/sheet/marks.h"
 #include "core/sheet/walking_order.h"
@@ -34,6 +35,7 @@
 #include "ui/hive/record_words.h"
 #include "ui/hive/stack_board.h"
 #include "ui/widgets/session_model.h"
+#include "ui/widgets/task_actions.h"
 #include "ui/widgets/theme.h"
 
 namespace outyard::hive {
@@ -385,10 +387,41 @@ QList<QAction*> HivePlace::menuActions() const {
 }
 
 void HivePlace::begin(const QString& task) {
+  if (const auto id = widgets::taskOfBegin(task)) {
+    if (const auto* planned = m_hub.season().find<apiary::Task>(id->str())) doTask(*planned);
+    return;
+  }
   const QString name = task == QStringLiteral("inspection") ? QStringLiteral("inspect") : task;
   auto* action = m_actions->named(name);
   if (!action) action = m_queens->named(name);
   if (action) action->trigger();
+}
+
+/// The dialog that records the work of a planned task.
+void HivePlace::doTask(const apiary::Task& task) {
+  static const std::map<std::string, QString> kActions{
+      {"open", QStringLiteral("inspect")},
+      {"look", QStringLiteral("inspect")},
+      {"fed", QStringLiteral("feed")},
+      {"treated", QStringLiteral("treat")},
+      {"box_added", QStringLiteral("addBox")},
+      {"supered", QStringLiteral("addBox")},
+      {"reversed", QStringLiteral("reverse")},
+      {"queen_introduced", QStringLiteral("giveQueen")},
+      {"queen_removed", QStringLiteral("queenGone")}};
+  const auto known = kActions.find(task.kind);
+  if (known == kActions.end()) return;
+  for (WorkActions* work : std::initializer_list<WorkActions*>{m_actions, m_queens}) {
+    auto* action = work->named(known->second);
+    if (!action) continue;
+    work->refresh();
+    if (action->isEnabled()) {
+      work->doTask(task, *action);
+    } else {
+      m_hub.dialogs().failure(this, tr("The work cannot be recorded now"), action->statusTip());
+    }
+    return;
+  }
 }
 
 void HivePlace::takeFocus() {

@@ -39,10 +39,12 @@ class HivePlace : public widgets::Place {
   void printTo(QPagedPaintDevice& device) override;
   [[nodiscard]] QList<QAction*> menuActions() const override;
   void takeFocus() override;
-  /// "inspection" opens the form at once; the names of the other actions do the same.
+  /// "inspection" opens the form at once; the names of the other actions do the same, and a
+  /// planned task (widgets::beginFor) opens the dialog that records its work.
   void begin(const QString& task) override;
 
  private:
+  void doTask(const apiary::Task& task);
   void makeHead(QVBoxLayout& to);
   /// What can be recorded, with the submenus of queens and colonies.
   [[nodiscard]] QList<QAction*> workActions() const;

@@ -14,6 +14,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include "core/session/task_done.h"
 #include "ui/adapt/words.h"
 #include "ui/hive/comb_page.h"
 #include "ui/hive/estimate_words.h"
@@ -451,6 +452,7 @@ void InspectionForm::accept() {
   auto made = entry();
   auto command = m_old ? session::correctInspection(*m_old, std::move(made))
                        : session::recordInspection(made.inspection, made.sides, made.seams);
+  if (m_task) command = session::forTask(*m_task, date(), std::move(command));
   const QString why = m_hub.whyNot(*command);
   if (!why.isEmpty()) {
     say(tr("Not recorded. %1").arg(why));

@@ -37,6 +37,9 @@ class InspectionForm : public QDialog {
   /// Fills the form from a record; recording then supersedes that one.
   void correct(const base::RecordId& old);
 
+  /// Recording ticks the planned task off.
+  void forTask(base::TaskId task) { m_task = std::move(task); }
+
   /// What is typed so far; values that do not stand are left out.
   [[nodiscard]] session::InspectionEntry entry() const;
   /// First sentence about what is typed; empty when all of it stands.
@@ -79,6 +82,7 @@ class InspectionForm : public QDialog {
   widgets::SeasonHub& m_hub;
   base::HiveId m_hive;
   std::optional<base::RecordId> m_old;
+  std::optional<base::TaskId> m_task;
   apiary::Inspection m_base;  ///< values that the form does not show are kept from here
   std::vector<apiary::SeamCount> m_seams;
   apiary::Season m_ofHive;

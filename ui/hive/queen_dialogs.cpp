@@ -65,7 +65,7 @@ QString colourOf(int year) {
 QueenActions::~QueenActions() = default;
 
 QueenActions::QueenActions(widgets::SeasonHub& hub, QWidget& window, HiveActions& others)
-    : QObject(&window),
+    : WorkActions(hub, window),
       m_hub(hub),
       m_window(window),
       m_queenMenu(std::make_unique<QMenu>(tr("&Queen"))),
@@ -158,48 +158,7 @@ void QueenActions::add(QMenu& menu, const char* name, const QString& text,
                        std::function<QString()> whyNot, std::function<void()> run) {
   auto* action = menu.addAction(text);
   action->setObjectName(QString::fromLatin1(name));
-  connect(action, &QAction::triggered, this, [whyNot, run = std::move(run)] {
-    if (whyNot().isEmpty()) run();
-  });
-  m_work.push_back({action, std::move(whyNot)});
-}
-
-QAction* QueenActions::named(const QString& name) const {
-  for (const Work& work : m_work) {
-    if (work.action->objectName() == name) return work.action;
-  }
-  return nullptr;
-}
-
-void QueenActions::refresh() {
-  for (const Work& work : m_work) {
-    QString why;
-    if (!m_hub.isOpen()) {
-      why = tr("No season is open.");
-    } else if (!m_hub.selection().hive) {
-      why = tr("Choose a hive first.");
-    } else {
-      why = work.whyNot();
-    }
-    QString plain = work.action->text();
-    plain.remove(u'&');
-    work.action->setEnabled(why.isEmpty());
-    work.action->setToolTip(why.isEmpty() ? plain
-                                          : tr("%1 cannot be done now: %2").arg(plain, why));
-    work.action->setStatusTip(why);
-  }
-}
-
-void QueenActions::carryOut(VerbDialog& dialog) {
-  if (m_hub.dialogs().run(dialog)) m_hub.execute(dialog.command(), &m_window);
-}
-
-base::HiveId QueenActions::hive() const {
-  return m_hub.selection().hive.value_or(base::HiveId{});
-}
-
-apiary::HiveState QueenActions::state(base::Date day) const {
-  return apiary::hiveOn(m_hub.season(), hive(), day);
+  WorkActions::add(action, std::move(whyNot), std::move(run));
 }
 
 std::optional<base::ColonyId> QueenActions::colony() const {

@@ -82,6 +82,18 @@ QString workText(const planning::DueTask& task, const adapt::Units& units) {
   return name;
 }
 
+QString plannedText(const apiary::Task& task, const adapt::Units& units) {
+  planning::DueTask work;
+  work.rule = "planned";
+  work.kind = task.kind;
+  work.hive = task.hive;
+  work.otherHive = task.otherHive;
+  work.amount = task.amount;
+  work.unit = task.unit;
+  work.what = task.what;
+  return workText(work, units);
+}
+
 QString reasonText(const planning::DueTask& task) {
   return task.rule == "planned" && !task.plannedWhy.empty() ? qs(task.plannedWhy)
                                                             : adapt::words(task.why);

@@ -26,6 +26,8 @@ QString percentText(const planning::DueTask& task);
 QString workName(const planning::DueTask& task);
 /// "Feed, 4 l syrup 1:1".
 QString workText(const planning::DueTask& task, const adapt::Units& units);
+/// The same of planned work as it stands in the season.
+QString plannedText(const apiary::Task& task, const adapt::Units& units);
 QString reasonText(const planning::DueTask& task);
 QStringList cautionTexts(const planning::DueTask& task);
 /// "super, Langstroth medium", "syrup 1:1".

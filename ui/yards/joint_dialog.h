@@ -32,6 +32,7 @@ class JointDialog : public QDialog {
               Joint joint, QWidget* parent = nullptr);
 
   [[nodiscard]] Joint joint() const;
+  [[nodiscard]] base::Date date() const;
   /// What the fields say: records up to the working date, a task for a later day.
   [[nodiscard]] session::CommandPtr command() const;
 
@@ -40,7 +41,6 @@ class JointDialog : public QDialog {
   [[nodiscard]] session::CommandPtr command(Joint joint) const;
   [[nodiscard]] session::CommandPtr taskFor(Joint joint) const;
   [[nodiscard]] base::HiveId target() const;
-  [[nodiscard]] base::Date date() const;
   [[nodiscard]] QString guide(Joint joint) const;
   [[nodiscard]] std::optional<base::QueenId> queenOf(const base::HiveId& hive) const;
 

@@ -6,7 +6,9 @@
 #include <QMenu>
 #include <algorithm>
 
+#include "core/session/task_done.h"
 #include "ui/charts/group_course.h"
+#include "ui/widgets/task_actions.h"
 #include "ui/widgets/theme.h"
 #include "ui/yards/arrange.h"
 #include "ui/yards/flows_dialog.h"
@@ -203,6 +205,27 @@ void YardsPlace::askJoint(const base::HiveId& hive, std::optional<base::HiveId> 
                           Joint joint) {
   JointDialog dialog(m_hub, hive, std::move(target), joint, this);
   if (m_hub.dialogs().run(dialog)) m_hub.execute(dialog.command(), this);
+}
+
+void YardsPlace::begin(const QString& begin) {
+  const auto id = widgets::taskOfBegin(begin);
+  const auto* planned = id ? m_hub.season().find<apiary::Task>(id->str()) : nullptr;
+  if (!planned || !planned->hive || !planned->otherHive) return;
+  const apiary::Task task = *planned;
+  const Joint joint = task.kind == "united"           ? Joint::Unite
+                      : task.kind == "places_changed" ? Joint::Swap
+                                                      : Joint::SetOver;
+  // As in the event: for a union the hive that stays comes first.
+  const bool unite = joint == Joint::Unite;
+  JointDialog dialog(m_hub, unite ? *task.otherHive : *task.hive,
+                     unite ? *task.hive : *task.otherHive, joint, this);
+  if (!m_hub.dialogs().run(dialog)) return;
+  if (dialog.date() > m_hub.workingDate()) {
+    // Put off: the task that stands goes to that day, no second one is made.
+    m_hub.execute(session::moveTasks({task.task}, dialog.date()), this);
+  } else {
+    m_hub.execute(session::forTask(task.task, dialog.date(), dialog.command()), this);
+  }
 }
 
 void YardsPlace::askMove(session::Spot spot, const base::YardId& to) {

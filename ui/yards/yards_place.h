@@ -40,6 +40,8 @@ class YardsPlace : public widgets::Place {
   void printTo(QPagedPaintDevice& device) override;
   [[nodiscard]] QImage picture() override;
   [[nodiscard]] QList<QAction*> menuActions() const override;
+  /// A planned boost, union or change of places (widgets::beginFor) opens the dialog of the pair.
+  void begin(const QString& task) override;
   void takeFocus() override;
 
   /// Arrows of the plan's chosen pairs over the map; null takes them away.
