@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QItemSelectionModel>
 #include <QLabel>
+#include <QMenu>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QSplitter>
@@ -15,7 +16,10 @@
 #include "ui/desk/day_legend.h"
 #include "ui/desk/desk_list.h"
 #include "ui/desk/desk_place.h"
+#include "ui/desk/desk_tables.h"
 #include "ui/widgets/empty_page.h"
+#include "ui/widgets/list_file.h"
+#include "ui/widgets/task_actions.h"
 
 namespace outyard::desk {
 
@@ -177,8 +181,7 @@ void DeskPlace::makeActions() {
     }
     if (m_yards->currentIndex().isValid()) open(DeskList::rowOf(m_yards->currentIndex()));
   });
-  m_dropAction = make(QStringLiteral("dropAction"), tr("&Drop the chosen planned work"),
-                      QKeySequence(Qt::Key_Delete), [this] { drop(); });
+  m_tasks = new widgets::TaskActions(m_hub, *this, {}, [this] { return plannedChosen(); });
   m_expandAction =
       make(QStringLiteral("expandAction"), tr("Show the work of &every yard"), {}, [this] {
         m_expand->setChecked(true);
@@ -194,9 +197,53 @@ void DeskPlace::makeActions() {
                       [this] { m_runner.cancel(); });
   for (auto* list : {m_yards, m_risk}) {
     list->setContextMenuPolicy(Qt::ActionsContextMenu);
-    list->addActions({m_planAction, m_openAction, m_dropAction});
+    list->addAction(m_planAction);
+    list->addActions(m_tasks->actions());
+    list->addAction(m_openAction);
   }
+  makeFiles();
   refreshActions();
+}
+
+/// Each list as PDF and CSV: in the menu of the place, in its own menu, and by keys while it has
+/// the keyboard.
+void DeskPlace::makeFiles() {
+  m_saveMenu = new QMenu(tr("Save a li&st"), this);
+  m_saveMenu->setObjectName(QStringLiteral("saveMenu"));
+  const auto add = [this](DeskList* list, const QString& name, const QString& what,
+                          widgets::ListFile::Lists lists) {
+    auto* file = new widgets::ListFile(m_hub, list, {});
+    file->setObjectName(name);
+    file->setName(what);
+    file->setLists(std::move(lists));
+    m_saveMenu->addActions(file->actions());
+    return file;
+  };
+  using Tables = std::vector<widgets::ListTable>;
+  const auto show = [this] { return static_cast<Show>(m_show->currentIndex()); };
+  add(m_yards, QStringLiteral("workFile"), tr("the work by yard"),
+      [this, show] { return Tables{workTable(maker(), show())}; });
+  add(m_risk, QStringLiteral("riskFile"), tr("the hives at risk"),
+      [this] { return Tables{riskTable(maker())}; });
+  // The strips of days stand in the list by yard, which has the keys for its work.
+  add(m_yards, QStringLiteral("daysFile"), tr("the warm days"), [this] {
+    return Tables{daysTable(maker())};
+  })->dropKeys();
+  add(m_gear, QStringLiteral("gearFile"), tr("the gear that is short"),
+      [this] { return Tables{gearTable(maker())}; });
+  add(m_looks, QStringLiteral("looksFile"), tr("what surprised"),
+      [this] { return Tables{looksTable(maker())}; });
+  m_allFile = new widgets::ListFile(m_hub, m_yards, {}, {}, widgets::ListFile::Menu::Own);
+  m_allFile->setObjectName(QStringLiteral("allFile"));
+  m_allFile->setLists([this, show] { return everyTable(maker(), show()); });
+  m_allFile->pdfAction()->setText(tr("Save &all lists as one PDF…"));
+  m_allFile->pdfAction()->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_A));
+  m_allFile->pdfAction()->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+  m_yards->removeAction(m_allFile->pdfAction());
+  m_yards->removeAction(m_allFile->csvAction());
+  addAction(m_allFile->pdfAction());
+  m_saveMenu->addSeparator();
+  m_saveMenu->addAction(m_allFile->pdfAction());
 }
 
 }  // namespace outyard::desk

@@ -6,6 +6,7 @@
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenu>
 #include <QPointer>
 #include <QProgressBar>
 #include <QPushButton>
@@ -14,13 +15,13 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/session/commands.h"
 #include "ui/adapt/words.h"
 #include "ui/desk/desk_list.h"
 #include "ui/desk/desk_words.h"
 #include "ui/desk/plan_dialog.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/session_model.h"
+#include "ui/widgets/task_actions.h"
 #include "ui/widgets/theme.h"
 
 namespace outyard::desk {
@@ -80,8 +81,11 @@ void DeskPlace::takeFocus() {
 }
 
 QList<QAction*> DeskPlace::menuActions() const {
-  return {m_planAction,     m_dropAction,  m_openAction, m_expandAction,
-          m_collapseAction, m_againAction, m_stopAction};
+  QList<QAction*> out{m_planAction};
+  out += m_tasks->actions();
+  out += {m_openAction,  m_expandAction, m_collapseAction,
+          m_againAction, m_stopAction,   m_saveMenu->menuAction()};
+  return out;
 }
 
 // --- what was worked out ------------------------------------------------------------------------
@@ -258,10 +262,15 @@ std::vector<std::size_t> DeskPlace::toPlan() const {
 
 std::vector<base::TaskId> DeskPlace::plannedChosen() const {
   std::vector<base::TaskId> out;
-  if (!m_facts) return out;
-  for (const Row& row : m_yards->chosen()) {
-    if (row.kind != Row::Kind::Task || !row.planned) continue;
-    if (const auto& id = m_facts->due.tasks[row.tasks.front()].task) out.push_back(*id);
+  if (!m_facts || !m_runner.fresh()) return out;
+  for (const auto* list : {m_yards, m_risk}) {
+    for (const Row& row : list->chosen()) {
+      if (row.kind == Row::Kind::Yard) continue;
+      for (const std::size_t i : row.tasks) {
+        const auto& id = m_facts->due.tasks[i].task;
+        if (id && std::find(out.begin(), out.end(), *id) == out.end()) out.push_back(*id);
+      }
+    }
   }
   return out;
 }
@@ -279,10 +288,11 @@ void DeskPlace::refreshActions() {
                       .arg(m_planAction->shortcut().toString(QKeySequence::NativeText))
                       .replace(QLatin1String("piece(s)"), count == 1 ? tr("piece") : tr("pieces"))
                 : tr("Choose work in the list by yard, or a yard for all its work"));
-  m_dropAction->setEnabled(fresh && !plannedChosen().empty());
+  m_tasks->refresh();
   m_openAction->setEnabled(m_facts != nullptr);
   m_expandAction->setEnabled(m_facts != nullptr);
   m_collapseAction->setEnabled(m_facts != nullptr);
+  for (auto* action : m_saveMenu->actions()) action->setEnabled(m_facts != nullptr);
   m_againAction->setEnabled(m_hub.isOpen() && !m_runner.fresh() && !m_runner.running());
   m_stopAction->setEnabled(m_runner.running());
 }
@@ -292,25 +302,6 @@ void DeskPlace::plan() {
   if (tasks.empty()) return;
   PlanDialog dialog(m_hub, m_facts, tasks, this);
   if (m_hub.dialogs().run(dialog)) m_hub.execute(dialog.command(), this);
-}
-
-void DeskPlace::drop() {
-  const auto planned = m_runner.fresh() ? plannedChosen() : std::vector<base::TaskId>{};
-  if (planned.empty()) return;
-  if (planned.size() == 1) {
-    m_hub.execute(session::setTaskState(planned.front(), apiary::TaskState::Dropped, std::nullopt),
-                  this);
-    return;
-  }
-  std::vector<session::HiveStep> steps;
-  for (const auto& id : planned) {
-    const auto* task = m_hub.season().find<apiary::Task>(id.str());
-    if (!task) continue;
-    steps.push_back({task->hive.value_or(base::HiveId{}),
-                     session::setTaskState(id, apiary::TaskState::Dropped, std::nullopt)});
-  }
-  m_hub.execute(session::together(base::message("session.title.task_dropped"), std::move(steps)),
-                this);
 }
 
 }  // namespace outyard::desk

@@ -9,6 +9,7 @@
 
 class QComboBox;
 class QLabel;
+class QMenu;
 class QProgressBar;
 class QPushButton;
 class QSplitter;
@@ -18,7 +19,9 @@ class QVBoxLayout;
 
 namespace outyard::widgets {
 class EmptyPage;
+class ListFile;
 class SeasonHub;
+class TaskActions;
 }  // namespace outyard::widgets
 
 namespace outyard::desk {
@@ -51,7 +54,10 @@ class DeskPlace : public widgets::Place {
  private:
   void makeHead(QVBoxLayout& to);
   void makeBody(QVBoxLayout& to);
+  /// How many pages it takes; paints them only when that is known.
+  int paintPages(QPagedPaintDevice& device, QPainter& painter, std::optional<int> pages) const;
   void makeActions();
+  void makeFiles();
   QWidget* section(const QString& title, DeskList* list, QLabel** head);
   void take(Facts facts);
   void fill();
@@ -65,7 +71,6 @@ class DeskPlace : public widgets::Place {
   [[nodiscard]] std::vector<std::size_t> toPlan() const;
   [[nodiscard]] std::vector<base::TaskId> plannedChosen() const;
   void plan();
-  void drop();
   void shareHeight();
   void unitsChanged();
 
@@ -83,10 +88,13 @@ class DeskPlace : public widgets::Place {
   widgets::EmptyPage* m_empty = nullptr;
   QSplitter* m_right = nullptr;
   DayLegend* m_legend = nullptr;
+  QMenu* m_saveMenu = nullptr;
+  widgets::TaskActions* m_tasks = nullptr;
+  widgets::ListFile* m_allFile = nullptr;
   QToolButton* m_expand = nullptr;
   DeskList *m_yards = nullptr, *m_risk = nullptr, *m_gear = nullptr, *m_looks = nullptr;
   QLabel *m_riskHead = nullptr, *m_gearHead = nullptr, *m_looksHead = nullptr;
-  QAction *m_planAction = nullptr, *m_openAction = nullptr, *m_dropAction = nullptr,
+  QAction *m_planAction = nullptr, *m_openAction = nullptr,
           *m_againAction = nullptr, *m_stopAction = nullptr, *m_expandAction = nullptr,
           *m_collapseAction = nullptr;
 };

@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QPagedPaintDevice>
 #include <QPainter>
+#include <optional>
 
 #include "ui/adapt/words.h"
 #include "ui/desk/day_strip.h"
@@ -21,10 +22,12 @@ namespace {
 constexpr double kPerMm = 10, kMmPerInch = 25.4, kMargin = 14 * kPerMm;
 constexpr int kText = 32, kHead = 38, kTitle = 50;  // heights of the fonts
 
+/// Lays out the same twice: first dry, to count the pages, then on the device.
 class Paper {
  public:
-  Paper(QPagedPaintDevice& device, QString title)
-      : m_device(device), m_painter(&device), m_title(std::move(title)) {
+  Paper(QPagedPaintDevice& device, QPainter& painter, QString title, std::optional<int> pages)
+      : m_device(device), m_painter(painter), m_title(std::move(title)), m_pages(pages) {
+    m_painter.resetTransform();
     const double perUnit = device.logicalDpiX() / kMmPerInch / kPerMm;
     m_painter.scale(perUnit, perUnit);
     m_width = device.width() / perUnit - 2 * kMargin;
@@ -46,7 +49,7 @@ class Paper {
   /// A new page when so much does not fit on this one.
   void need(double height) {
     if (m_y + height <= m_bottom) return;
-    m_device.newPage();
+    if (m_pages) m_device.newPage();
     ++m_page;
     m_y = kMargin;
     begin();
@@ -62,16 +65,20 @@ class Paper {
     m_y += 8;
   }
   void draw(const QRectF& at, const QString& text, const QFont& font, int flags) {
+    if (!m_pages) return;
     m_painter.setFont(font);
     m_painter.setPen(Qt::black);
     m_painter.drawText(at, flags | Qt::TextWordWrap, text);
   }
   void rule(double thick) {
+    if (!m_pages) return;
     m_painter.setPen(QPen(Qt::black, thick));
     m_painter.drawLine(QPointF(kMargin, m_y), QPointF(kMargin + m_width, m_y));
   }
-  QPainter& painter() { return m_painter; }
-  double y() const { return m_y; }
+  /// Null while the pages are counted.
+  [[nodiscard]] QPainter* painter() { return m_pages ? &m_painter : nullptr; }
+  [[nodiscard]] double y() const { return m_y; }
+  [[nodiscard]] int pages() const { return m_page; }
   void down(double by) { m_y += by; }
 
  private:
@@ -79,13 +86,15 @@ class Paper {
     const QFont large = font(kTitle, true), small = font(kText, false);
     const double high = QFontMetricsF(large).height();
     draw(QRectF(kMargin, kMargin, m_width, high), m_title, large, Qt::AlignLeft);
-    draw(QRectF(kMargin, kMargin, m_width, high), DeskPlace::tr("Page %1").arg(m_page), small,
+    draw(QRectF(kMargin, kMargin, m_width, high),
+         DeskPlace::tr("Page %1 of %2").arg(m_page).arg(m_pages.value_or(m_page)), small,
          Qt::AlignRight | Qt::AlignVCenter);
     m_y = kMargin + high + 6;
   }
   QPagedPaintDevice& m_device;
-  QPainter m_painter;
+  QPainter& m_painter;
   QString m_title;
+  std::optional<int> m_pages;  ///< how many there are; not known while they are counted
   double m_width = 0, m_bottom = 0, m_y = kMargin;
   int m_page = 1;
 };
@@ -116,10 +125,10 @@ void paintRow(Paper& paper, const Row& row) {
     high += lines.back().second;
   }
   paper.need(high + 14);
-  if (tick) {
-    paper.painter().setPen(QPen(Qt::black, 3));
-    paper.painter().setBrush(Qt::NoBrush);
-    paper.painter().drawRect(QRectF(kMargin + 2, paper.y() + 4, line - 8, line - 8));
+  if (auto* painter = tick ? paper.painter() : nullptr) {
+    painter->setPen(QPen(Qt::black, 3));
+    painter->setBrush(Qt::NoBrush);
+    painter->drawRect(QRectF(kMargin + 2, paper.y() + 4, line - 8, line - 8));
   }
   if (head > 0) {
     paper.draw(QRectF(kMargin + box, paper.y(), lead, line), row.lead, bold, Qt::AlignLeft);
@@ -142,17 +151,25 @@ void paintRow(Paper& paper, const Row& row) {
 }  // namespace
 
 void DeskPlace::printTo(QPagedPaintDevice& device) {
+  QPainter painter(&device);
+  const int pages = paintPages(device, painter, std::nullopt);
+  paintPages(device, painter, pages);
+}
+
+int DeskPlace::paintPages(QPagedPaintDevice& device, QPainter& painter,
+                          std::optional<int> pages) const {
   if (!m_facts) {
-    Paper paper(device, tr("Desk"));
+    Paper paper(device, painter, tr("Desk"), pages);
     const QFont plain = Paper::font(kText, false);
     paper.draw(QRectF(kMargin, paper.y() + 30, paper.width(), 400), m_empty->sentence(), plain,
                Qt::AlignLeft);
-    return;
+    return paper.pages();
   }
   const RowMaker make = maker();
-  Paper paper(device,
+  Paper paper(device, painter,
               tr("Desk: %1 – %2")
-                  .arg(shortDay(m_facts->due.ask.from), adapt::dateText(m_facts->due.ask.to)));
+                  .arg(shortDay(m_facts->due.ask.from), adapt::dateText(m_facts->due.ask.to)),
+              pages);
   const QFont plain = Paper::font(kText, false);
   const QString sum = sumText(*m_facts);
   const double high = paper.heightOf(sum, plain, paper.width());
@@ -169,8 +186,10 @@ void DeskPlace::printTo(QPagedPaintDevice& device) {
   for (const auto& work : m_facts->yards) {
     const Row row = make.yard(work);
     paper.heading(QStringLiteral("%1:  %2").arg(row.lead, row.right), strip + 120);
-    paintStrip(paper.painter(), QRectF(kMargin, paper.y(), paper.width(), strip),
-               m_facts->due.yards[work.days], plain, print::Palette::paper(), make.units);
+    if (paper.painter()) {
+      paintStrip(*paper.painter(), QRectF(kMargin, paper.y(), paper.width(), strip),
+                 m_facts->due.yards[work.days], plain, print::Palette::paper(), make.units);
+    }
     paper.down(strip + 10);
     if (m_facts->due.yards[work.days].foulBrood) {
       Row warning;
@@ -182,6 +201,7 @@ void DeskPlace::printTo(QPagedPaintDevice& device) {
       paintRow(paper, make.task(i));
     }
   }
+  return paper.pages();
 }
 
 }  // namespace outyard::desk

@@ -2,6 +2,7 @@
 #include "ui/widgets/list_file.h"
 
 #include <QAbstractItemView>
+#include <QKeySequence>
 #include <QMenu>
 #include <QRegularExpression>
 
@@ -20,6 +21,9 @@ ListFile::ListFile(SeasonHub& hub, QAbstractItemView* view, Words title, Words n
   m_csv = new QAction(tr("Save list as CSV…"), this);
   m_csv->setObjectName(QStringLiteral("listCsv"));
   m_csv->setToolTip(tr("Write the list as it stands here as a table for a spreadsheet"));
+  m_pdf->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_L));
+  m_csv->setShortcut(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_V));
+  for (auto* action : actions()) action->setShortcutContext(Qt::WidgetShortcut);
   connect(m_pdf, &QAction::triggered, this, &ListFile::savePdf);
   connect(m_csv, &QAction::triggered, this, &ListFile::saveCsv);
   view->addActions(actions());
@@ -31,11 +35,33 @@ void ListFile::addTo(QMenu& menu) const {
   menu.addActions(actions());
 }
 
+void ListFile::setLists(Lists lists) {
+  m_lists = std::move(lists);
+}
+
+void ListFile::setName(const QString& what) {
+  m_pdf->setText(tr("Save %1 as PDF…").arg(what));
+  m_csv->setText(tr("Save %1 as CSV…").arg(what));
+}
+
+void ListFile::dropKeys() {
+  for (auto* action : actions()) action->setShortcut({});
+}
+
+std::vector<ListTable> ListFile::lists() const {
+  std::vector<ListTable> out;
+  if (m_lists) out = m_lists();
+  if (!m_lists || out.empty()) out = {listOf(*m_view, {})};
+  if (out.front().title.isEmpty() && m_title) out.front().title = m_title();
+  if (out.front().note.isEmpty() && m_note) out.front().note = m_note();
+  for (auto& list : out) {
+    if (list.date.isEmpty()) list.date = adapt::dateText(m_hub.workingDate());
+  }
+  return out;
+}
+
 ListTable ListFile::list() const {
-  ListTable list = listOf(*m_view, m_title ? m_title() : QString());
-  if (m_note) list.note = m_note();
-  list.date = adapt::dateText(m_hub.workingDate());
-  return list;
+  return lists().front();
 }
 
 QString ListFile::ask(const QString& heading, const QString& filter, const QString& suffix) const {
@@ -57,7 +83,7 @@ void ListFile::tell(const QString& problem) const {
 void ListFile::savePdf() {
   const QString path = ask(tr("Save list as PDF"), tr("PDF pages (*.pdf)"), QStringLiteral(".pdf"));
   if (path.isEmpty()) return;
-  tell(writeListPdf({list()}, m_hub.settings().get(adapt::desk::kLetterPaper), path));
+  tell(writeListPdf(lists(), m_hub.settings().get(adapt::desk::kLetterPaper), path));
 }
 
 void ListFile::saveCsv() {
