@@ -3,7 +3,9 @@
 
 #include <QContextMenuEvent>
 #include <QGridLayout>
+#include <QScrollBar>
 #include <QTimer>
+#include <QToolButton>
 #include <algorithm>
 
 #include "ui/adapt/system_clock.h"
@@ -13,7 +15,8 @@
 namespace outyard::rounds {
 namespace {
 constexpr int kWeek = 7;
-}
+constexpr int kBetween = 6;  ///< between the days
+}  // namespace
 
 DayBoard::DayBoard(widgets::SeasonHub& hub, QWidget* parent) : QScrollArea(parent), m_hub(hub) {
   setObjectName(QStringLiteral("board"));
@@ -22,7 +25,88 @@ DayBoard::DayBoard(widgets::SeasonHub& hub, QWidget* parent) : QScrollArea(paren
   setFrameShape(QFrame::NoFrame);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setFocusPolicy(Qt::NoFocus);
+  m_cue = new QToolButton(this);
+  m_cue->setObjectName(QStringLiteral("otherWeek"));
+  m_cue->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  m_cue->setFocusPolicy(Qt::TabFocus);
+  m_cue->setToolTip(tr("Page Down and Page Up go from week to week"));
+  m_cue->hide();
+  connect(m_cue, &QToolButton::clicked, this, &DayBoard::otherWeek);
+  connect(verticalScrollBar(), &QScrollBar::valueChanged, this, &DayBoard::showCue);
+  connect(verticalScrollBar(), &QScrollBar::rangeChanged, this, &DayBoard::showCue);
 }
+
+// --- both weeks in sight ------------------------------------------------------------------------
+
+int DayBoard::wholeHeight(bool dense) const {
+  int out = 0, row = 0, at = 0;
+  for (const auto* cell : m_cells) {
+    if (at % kWeek == 0 && at > 0) {
+      out += row + kBetween;
+      row = 0;
+    }
+    row = std::max(row, cell->heightWhen(dense));
+    ++at;
+  }
+  return out + row;
+}
+
+void DayBoard::resizeEvent(QResizeEvent* event) {
+  QScrollArea::resizeEvent(event);
+  fit();
+}
+
+void DayBoard::fit() {
+  const bool dense = wholeHeight(false) > height();
+  for (auto* cell : m_cells) cell->setDense(dense);
+  // The bar has its room for as long as there is something to scroll to.
+  const bool scrolls = wholeHeight(dense) > height();
+  const int bar = scrolls ? m_cue->sizeHint().height() + 2 : 0;
+  if (viewportMargins().bottom() != bar) setViewportMargins(0, 0, 0, bar);
+  m_cue->setGeometry(0, height() - bar, width(), std::max(0, bar));
+  m_cue->setVisible(scrolls);
+  showCue();
+}
+
+bool DayBoard::secondWeekHidden() const {
+  const auto* scroll = verticalScrollBar();
+  return scroll->value() < (scroll->minimum() + scroll->maximum() + 1) / 2;
+}
+
+void DayBoard::showCue() {
+  if (m_cells.size() <= kWeek) return;
+  const bool second = secondWeekHidden();
+  const auto begin = second ? std::size_t{kWeek} : std::size_t{0};
+  const auto end = std::min(begin + kWeek, m_cells.size());
+  std::size_t visits = 0;
+  for (auto i = begin; i < end; ++i) visits += m_cells[i]->cards().size();
+  const QString days =
+      tr("%1 – %2").arg(shortDay(m_cells[begin]->date()), shortDay(m_cells[end - 1]->date()));
+  m_cue->setArrowType(second ? Qt::DownArrow : Qt::UpArrow);
+  m_cue->setText(second ? tr("%1 below, visits: %2  (Page Down)").arg(days).arg(visits)
+                        : tr("%1 above, visits: %2  (Page Up)").arg(days).arg(visits));
+  m_cue->setAccessibleName(m_cue->text());
+}
+
+void DayBoard::otherWeek() {
+  const int by = secondWeekHidden() ? kWeek : -kWeek;
+  if (m_day && m_board.at(m_day->plusDays(by))) {
+    choose(m_day->plusDays(by), std::nullopt);
+    focusChosen();
+  }
+  auto* scroll = verticalScrollBar();
+  scroll->setValue(by > 0 ? scroll->maximum() : scroll->minimum());
+}
+
+void DayBoard::dragScroll(const QPoint& screen) {
+  const int y = viewport()->mapFromGlobal(screen).y();
+  const int edge = 2 * fontMetrics().height();
+  auto* scroll = verticalScrollBar();
+  if (y < edge) scroll->setValue(scroll->value() - edge / 2);
+  if (y > viewport()->height() - edge) scroll->setValue(scroll->value() + edge / 2);
+}
+
+// --- the days -----------------------------------------------------------------------------------
 
 void DayBoard::show(const RoundBoard& board) {
   // Where the keyboard is now: the cards are made anew.
@@ -32,7 +116,7 @@ void DayBoard::show(const RoundBoard& board) {
   auto* page = new QWidget;
   auto* grid = new QGridLayout(page);
   grid->setContentsMargins(0, 0, 0, 0);
-  grid->setSpacing(6);
+  grid->setSpacing(kBetween);
   const auto units = adapt::Units::from(m_hub.settings());
   const auto& season = m_hub.season();
   int at = 0;
@@ -52,6 +136,9 @@ void DayBoard::show(const RoundBoard& board) {
                       : QStringLiteral("%1, %2").arg(
                             open == 0 ? tr("no work yet") : tr("%1 to do").arg(open),
                             hoursText(stop.stop.workHours));
+      text.workShort = open > 0            ? tr("%1 to do").arg(open)
+                       : stop.done.empty() ? tr("no work yet")
+                                           : text.work;
       const bool first = number == 0 && stop.stop.driveKm <= 0;
       text.drive = stop.proposed() ? tr("proposed")
                    : first         ? tr("first stop")
@@ -93,6 +180,7 @@ void DayBoard::show(const RoundBoard& board) {
       m_dragged = yard;
       heads();
     });
+    connect(cell, &DayCell::hoveredAt, this, &DayBoard::dragScroll);
     connect(&cell->head(), &DayHead::stepAsked, this,
             [this, date](int days, int stops) { step(date, std::nullopt, days, stops); });
     grid->addWidget(cell, at / kWeek, at % kWeek);
@@ -128,6 +216,7 @@ void DayBoard::show(const RoundBoard& board) {
     }
   }
   heads();
+  fit();
   if (within) focusChosen();
   Q_EMIT chosenChanged();
 }
@@ -144,6 +233,8 @@ void DayBoard::heads() {
     if (text.today) text.day = tr("Today, %1").arg(shortDay(day.date()));
     if (!day.stops.empty()) {
       text.share = day.day.hours / std::max(0.1, m_board.figures.dayHours);
+      text.sumShort =
+          tr("%1 of %2").arg(hoursText(day.day.hours), hoursText(m_board.figures.dayHours));
       text.sum = tr("%1 of %2, %3")
                      .arg(hoursText(day.day.hours), hoursText(m_board.figures.dayHours),
                           driveText(day.day.driveKm, units));
@@ -231,12 +322,12 @@ DayCell* DayBoard::cell(base::Date day) const {
 
 void DayBoard::focusChosen() {
   if (!m_day) return;
+  if (auto* on = cell(*m_day)) ensureWidgetVisible(on, 0, 0);
   if (auto* chosen = m_yard ? card({*m_day, *m_yard}) : nullptr) {
     chosen->setFocus();
     ensureWidgetVisible(chosen, 0, 0);
   } else if (auto* on = cell(*m_day)) {
     on->head().setFocus();
-    ensureWidgetVisible(on, 0, 0);
   }
 }
 

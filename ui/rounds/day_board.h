@@ -13,6 +13,7 @@ class SeasonHub;
 }
 
 class QGridLayout;
+class QToolButton;
 class QVBoxLayout;
 
 namespace outyard::rounds {
@@ -28,7 +29,7 @@ class StopCard : public QAbstractButton {
   Q_OBJECT
  public:
   struct Text {
-    QString name, work, drive, driveShort, warmth;
+    QString name, work, workShort, drive, driveShort, warmth;
     Warmth warm = Warmth::Unknown;
     bool proposed = false, done = false;
     QString number;  ///< in the order of driving
@@ -37,6 +38,9 @@ class StopCard : public QAbstractButton {
   [[nodiscard]] const StopKey& key() const { return m_key; }
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
+  /// Two lines instead of three, where the days would not fit else: the way is in the tool tip.
+  void setDense(bool dense);
+  [[nodiscard]] int heightWhen(bool dense) const;
 
  Q_SIGNALS:
   void moveAsked(int days);
@@ -53,6 +57,7 @@ class StopCard : public QAbstractButton {
   StopKey m_key;
   Text m_text;
   std::optional<QPoint> m_pressed;
+  bool m_dense = false;
 };
 
 /// The head of a day: date, hours against the day's hours, and what it does for.
@@ -60,7 +65,7 @@ class DayHead : public QAbstractButton {
   Q_OBJECT
  public:
   struct Text {
-    QString day, sum, warmth;
+    QString day, sum, sumShort, warmth;
     Warmth warm = Warmth::Unknown;
     double share = 0;  ///< of the day's hours
     bool today = false, weekend = false;
@@ -90,6 +95,8 @@ class DayCell : public QFrame {
   [[nodiscard]] DayHead& head() const { return *m_head; }
   void addCard(StopCard* card);
   void setChosen(bool chosen);
+  void setDense(bool dense);
+  [[nodiscard]] int heightWhen(bool dense) const;
   [[nodiscard]] const std::vector<StopCard*>& cards() const { return m_cards; }
 
  Q_SIGNALS:
@@ -97,11 +104,14 @@ class DayCell : public QFrame {
   void dropped(const outyard::rounds::StopKey& stop);
   /// A card of the yard hangs over the day; nothing when it has gone again.
   void hovered(const std::optional<outyard::base::YardId>& yard);
+  /// It hangs over that point of the screen.
+  void hoveredAt(const QPoint& at);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
   void mousePressEvent(QMouseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
+  void dragMoveEvent(QDragMoveEvent* event) override;
   void dragLeaveEvent(QDragLeaveEvent* event) override;
   void dropEvent(QDropEvent* event) override;
 
@@ -113,7 +123,8 @@ class DayCell : public QFrame {
   bool m_chosen = false, m_target = false;
 };
 
-/// The days of the board, a week in a row.
+/// The days of the board, a week in a row. Where both weeks do not fit, cards are drawn on two
+/// lines; where they do not fit even then, a bar says which week is out of sight and leads to it.
 class DayBoard : public QScrollArea {
   Q_OBJECT
  public:
@@ -128,6 +139,8 @@ class DayBoard : public QScrollArea {
   [[nodiscard]] DayCell* cell(base::Date day) const;
   /// The keyboard to the chosen card, else to the chosen day.
   void focusChosen();
+  /// Height that all days take; dense: with cards on two lines.
+  [[nodiscard]] int wholeHeight(bool dense) const;
 
  Q_SIGNALS:
   void chosenChanged();
@@ -138,14 +151,23 @@ class DayBoard : public QScrollArea {
 
  protected:
   void contextMenuEvent(QContextMenuEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   void heads();
+  void fit();
+  void showCue();
+  /// Brings the week that is out of sight into sight, and the choice with it.
+  void otherWeek();
+  /// Scrolls on while a card is dragged near the edge.
+  void dragScroll(const QPoint& screen);
+  [[nodiscard]] bool secondWeekHidden() const;
   void step(base::Date from, const std::optional<base::YardId>& yard, int days, int stops);
 
   widgets::SeasonHub& m_hub;
   RoundBoard m_board;
   QWidget* m_page = nullptr;
+  QToolButton* m_cue = nullptr;
   std::vector<DayCell*> m_cells;
   std::optional<base::Date> m_day;
   std::optional<base::YardId> m_yard, m_dragged;

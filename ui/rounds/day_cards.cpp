@@ -29,6 +29,12 @@ QFont smaller(QFont font) {
   return font;
 }
 
+/// The page keys go to the other week.
+int weeksOf(const QKeyEvent& event) {
+  if (event.key() == Qt::Key_PageDown) return 1;
+  return event.key() == Qt::Key_PageUp ? -1 : 0;
+}
+
 /// A word in a box whose edge says as much as its colour: full for combs, plain for the lid,
 /// dashed where nothing is known; too cold has the alarm's colour. Returns its width.
 int paintWarmth(QPainter& p, QPoint rightTop, const QString& text, Warmth warm, const QFont& font,
@@ -73,8 +79,19 @@ StopCard::StopCard(StopKey key, Text text, QWidget* parent)
 }
 
 QSize StopCard::sizeHint() const {
+  return {150, heightWhen(m_dense)};
+}
+
+int StopCard::heightWhen(bool dense) const {
   const int line = fontMetrics().height(), small = QFontMetrics(smaller(font())).height();
-  return {150, line + 2 * small + 2 * kPad + 4};
+  return dense ? line + small + 2 * kPad + 2 : line + 2 * small + 2 * kPad + 4;
+}
+
+void StopCard::setDense(bool dense) {
+  if (m_dense == dense) return;
+  m_dense = dense;
+  updateGeometry();
+  update();
 }
 
 QSize StopCard::minimumSizeHint() const {
@@ -118,19 +135,24 @@ void StopCard::paintEvent(QPaintEvent*) {
              boldSize.elidedText(m_text.name, Qt::ElideRight, room));
   y += boldSize.height() + 2;
   p.setFont(small);
-  p.drawText(QRect(left, y, right - left, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
-             smallSize.elidedText(m_text.work, Qt::ElideRight, right - left));
-  y += smallSize.height() + 2;
-  // The warmth takes what its word needs, the drive what is left.
+  if (!m_dense) {
+    const bool whole = smallSize.horizontalAdvance(m_text.work) <= right - left;
+    p.drawText(
+        QRect(left, y, right - left, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
+        smallSize.elidedText(whole ? m_text.work : m_text.workShort, Qt::ElideRight, right - left));
+    y += smallSize.height() + 2;
+  }
+  // The warmth takes what its word needs, what stands beside it what is left.
   const int pill = paintWarmth(p, QPoint(right, y - 1), m_text.warmth, m_text.warm, small, colours,
                                (right - left) * 3 / 5);
   p.setFont(small);
-  p.setPen(colours.color(QPalette::PlaceholderText));
-  const int driveRoom = right - left - pill - 4;
-  const bool whole = smallSize.horizontalAdvance(m_text.drive) <= driveRoom;
-  const QString& drive = whole ? m_text.drive : m_text.driveShort;
-  p.drawText(QRect(left, y, driveRoom, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
-             smallSize.elidedText(drive, Qt::ElideRight, driveRoom));
+  p.setPen(colours.color(m_dense ? QPalette::Text : QPalette::PlaceholderText));
+  const int sideRoom = right - left - pill - 4;
+  const QString& wide = m_dense ? m_text.work : m_text.drive;
+  const bool whole = smallSize.horizontalAdvance(wide) <= sideRoom;
+  const QString& side = whole ? wide : m_dense ? m_text.workShort : m_text.driveShort;
+  p.drawText(QRect(left, y, sideRoom, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
+             smallSize.elidedText(side, Qt::ElideRight, sideRoom));
   if (hasFocus()) {
     p.setPen(QPen(colours.color(QPalette::Highlight), 1, Qt::DotLine));
     p.setBrush(Qt::NoBrush);
@@ -162,8 +184,11 @@ void StopCard::keyPressEvent(QKeyEvent* event) {
   const bool alt = event->modifiers().testFlag(Qt::AltModifier);
   const int days = event->key() == Qt::Key_Left ? -1 : event->key() == Qt::Key_Right ? 1 : 0;
   const int stops = event->key() == Qt::Key_Up ? -1 : event->key() == Qt::Key_Down ? 1 : 0;
+  const int weeks = weeksOf(*event);
   if (days != 0 && alt) {
     Q_EMIT moveAsked(days);
+  } else if (weeks != 0 && !alt) {
+    Q_EMIT stepAsked(7 * weeks, 0);
   } else if ((days != 0 || stops != 0) && !alt) {
     Q_EMIT stepAsked(days, stops);
   } else {
@@ -216,8 +241,11 @@ void DayHead::paintEvent(QPaintEvent*) {
   p.setFont(over ? bolder(small) : small);
   p.setPen(over ? widgets::inkColour(colours, Ink::Alarm)
                 : colours.color(QPalette::PlaceholderText));
-  p.drawText(QRect(left, y, right - left, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
-             QFontMetrics(p.font()).elidedText(m_text.sum, Qt::ElideRight, right - left));
+  const QFontMetrics sumSize(p.font());
+  const bool whole = sumSize.horizontalAdvance(m_text.sum) <= right - left;
+  p.drawText(
+      QRect(left, y, right - left, smallSize.height()), Qt::AlignLeft | Qt::AlignVCenter,
+      sumSize.elidedText(whole ? m_text.sum : m_text.sumShort, Qt::ElideRight, right - left));
   y += smallSize.height() + 3;
   if (m_text.share > 0) {
     const QRectF bar(left, y, right - left, 4);
@@ -240,7 +268,10 @@ void DayHead::paintEvent(QPaintEvent*) {
 void DayHead::keyPressEvent(QKeyEvent* event) {
   const int days = event->key() == Qt::Key_Left ? -1 : event->key() == Qt::Key_Right ? 1 : 0;
   const int stops = event->key() == Qt::Key_Up ? -1 : event->key() == Qt::Key_Down ? 1 : 0;
-  if ((days != 0 || stops != 0) && event->modifiers() == Qt::NoModifier) {
+  const int weeks = weeksOf(*event);
+  if (weeks != 0 && event->modifiers() == Qt::NoModifier) {
+    Q_EMIT stepAsked(7 * weeks, 0);
+  } else if ((days != 0 || stops != 0) && event->modifiers() == Qt::NoModifier) {
     Q_EMIT stepAsked(days, stops);
   } else {
     QAbstractButton::keyPressEvent(event);
@@ -273,6 +304,17 @@ void DayCell::addCard(StopCard* card) {
   m_cards.push_back(card);
 }
 
+void DayCell::setDense(bool dense) {
+  for (auto* card : m_cards) card->setDense(dense);
+}
+
+int DayCell::heightWhen(bool dense) const {
+  const QMargins margins = m_layout->contentsMargins();
+  int out = margins.top() + margins.bottom() + m_head->sizeHint().height() + m_layout->spacing();
+  for (const auto* card : m_cards) out += card->heightWhen(dense) + m_layout->spacing();
+  return out;
+}
+
 void DayCell::setChosen(bool chosen) {
   m_chosen = chosen;
   update();
@@ -302,6 +344,12 @@ void DayCell::dragEnterEvent(QDragEnterEvent* event) {
   update();
   const auto text = event->mimeData()->data(kMime);
   Q_EMIT hovered(base::YardId{text.mid(text.indexOf('\n') + 1).toStdString()});
+}
+
+void DayCell::dragMoveEvent(QDragMoveEvent* event) {
+  if (!event->mimeData()->hasFormat(kMime)) return;
+  event->acceptProposedAction();
+  Q_EMIT hoveredAt(mapToGlobal(event->position().toPoint()));
 }
 
 void DayCell::dragLeaveEvent(QDragLeaveEvent*) {

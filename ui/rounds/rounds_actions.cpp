@@ -13,6 +13,7 @@
 #include "ui/rounds/rounds_words.h"
 #include "ui/rounds/visit_dialog.h"
 #include "ui/widgets/session_model.h"
+#include "ui/widgets/task_actions.h"
 
 namespace outyard::rounds {
 
@@ -39,7 +40,7 @@ void RoundsPlace::refreshActions() {
   for (auto* action : {m_move, m_moveEarlier, m_moveLater}) action->setEnabled(at != nullptr);
   m_putIn->setEnabled(at && at->visit && out);
   m_takeOut->setEnabled(in);
-  m_done->setEnabled(in);
+  m_tasks->refresh();
   m_notDone->setEnabled(done);
   m_open->setEnabled(hive);
   m_sheets->setEnabled(on && !on->stops.empty());
@@ -238,17 +239,22 @@ void RoundsPlace::takeOut() {
   m_hub.execute(session::takeOutOfVisit(std::move(tasks)), this);
 }
 
-void RoundsPlace::tick(bool done) {
-  if (!day()) return;
-  const auto on = std::min(day()->date(), m_hub.workingDate());
-  std::vector<session::HiveStep> steps;
-  base::Message title = base::message("session.title.task_planned");
+std::vector<base::TaskId> RoundsPlace::plannedChosen() const {
+  std::vector<base::TaskId> out;
   for (const auto& row : chosen()) {
-    if (row.part != (done ? Part::In : Part::Done) || !row.task) continue;
+    if (row.part != Part::Done && row.task) out.push_back(*row.task);
+  }
+  return out;
+}
+
+void RoundsPlace::untick() {
+  std::vector<session::HiveStep> steps;
+  base::Message title;
+  for (const auto& row : chosen()) {
+    if (row.part != Part::Done || !row.task) continue;
     const auto* task = m_hub.season().find<apiary::Task>(row.task->str());
     if (!task) continue;
-    auto step = done ? session::setTaskState(*row.task, apiary::TaskState::Done, on)
-                     : session::setTaskState(*row.task, apiary::TaskState::Planned, std::nullopt);
+    auto step = session::setTaskState(*row.task, apiary::TaskState::Planned, std::nullopt);
     title = step->title();
     steps.push_back({task->hive.value_or(base::HiveId{}), std::move(step)});
   }

@@ -17,6 +17,7 @@
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/list_file.h"
 #include "ui/widgets/session_model.h"
+#include "ui/widgets/task_actions.h"
 
 namespace outyard::rounds {
 namespace {
@@ -134,15 +135,15 @@ void RoundsPlace::makeBody(QVBoxLayout& to) {
   lower->setStretchFactor(0, 7);
   lower->setStretchFactor(1, 4);
   lower->setSizes({700, 400});
-  auto* rows = new QSplitter(Qt::Vertical);
-  rows->setObjectName(QStringLiteral("rows"));
-  rows->setChildrenCollapsible(false);
-  rows->addWidget(m_dayBoard);
-  rows->addWidget(lower);
-  rows->setStretchFactor(0, 11);
-  rows->setStretchFactor(1, 9);
-  rows->setSizes({590, 410});
-  bodyLayout->addWidget(rows, 1);
+  m_rows = new QSplitter(Qt::Vertical);
+  m_rows->setObjectName(QStringLiteral("rows"));
+  m_rows->setChildrenCollapsible(false);
+  m_rows->addWidget(m_dayBoard);
+  m_rows->addWidget(lower);
+  m_rows->setStretchFactor(0, 11);
+  m_rows->setStretchFactor(1, 9);
+  m_rows->setSizes({590, 410});
+  bodyLayout->addWidget(m_rows, 1);
   m_pages->addWidget(body);
   to.addWidget(m_pages, 1);
 }
@@ -186,12 +187,14 @@ QWidget* RoundsPlace::makeWork() {
   auto* line = new QHBoxLayout;
   line->addWidget(button(m_putIn, QStringLiteral("putIn")));
   line->addWidget(button(m_takeOut, QStringLiteral("takeOut")));
-  line->addWidget(button(m_done, QStringLiteral("done")));
+  line->addWidget(button(m_tasks->doneAction(), QStringLiteral("done")));
   line->addStretch();
   line->addWidget(button(m_open, QStringLiteral("openHive")));
   layout->addLayout(line);
   m_work->setContextMenuPolicy(Qt::ActionsContextMenu);
-  m_work->addActions({m_putIn, m_takeOut, m_done, m_notDone, m_open});
+  m_work->addActions({m_putIn, m_takeOut});
+  m_work->addActions(m_tasks->actions());
+  m_work->addActions({m_notDone, m_open});
   connect(m_work, &QTreeWidget::itemSelectionChanged, this, &RoundsPlace::refreshActions);
   connect(m_work, &QTreeWidget::itemActivated, this, [this] { openHive(); });
   auto* file = new widgets::ListFile(m_hub, m_work, [this] { return m_workHead->text(); });
@@ -282,11 +285,11 @@ void RoundsPlace::makeActions() {
   m_takeOut = make(QStringLiteral("takeOutAction"), tr("Take &out"),
                    QKeySequence(Qt::CTRL | Qt::Key_Minus), [this] { takeOut(); });
   tip(m_takeOut, tr("The chosen work stays planned, in no visit"));
-  m_done = make(QStringLiteral("doneAction"), tr("Done"), QKeySequence(Qt::CTRL | Qt::Key_D),
-                [this] { tick(true); });
-  tip(m_done, tr("Ticks the chosen work off; what was seen is entered with the sheet"));
+  m_tasks = new widgets::TaskActions(m_hub, *this, {}, [this] { return plannedChosen(); });
+  m_tasks->setDay([this] { return m_dayBoard->day(); });
+  m_menu << m_tasks->actions();
   m_notDone =
-      make(QStringLiteral("notDoneAction"), tr("Not done after all"), {}, [this] { tick(false); });
+      make(QStringLiteral("notDoneAction"), tr("Not done after all"), {}, [this] { untick(); });
   m_open = make(QStringLiteral("openHiveAction"), tr("Open the &hive"), {}, [this] { openHive(); });
   m_sheets = make(QStringLiteral("sheetsAction"), tr("Print the day's &sheets…"), {},
                   [this] { printSheets(); });

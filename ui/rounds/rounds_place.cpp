@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
+#include <QSplitter>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -130,6 +131,7 @@ void RoundsPlace::showEvent(QShowEvent* event) {
 
 void RoundsPlace::changeEvent(QEvent* event) {
   Place::changeEvent(event);
+  if (event->type() == QEvent::FontChange) m_shared = false;
   const bool look = event->type() == QEvent::FontChange || event->type() == QEvent::PaletteChange;
   if (look && m_from) rebuild();
 }
@@ -169,6 +171,23 @@ void RoundsPlace::rebuild() {
                               .arg(hoursText(hours), driveText(km, units()));
   m_dayBoard->show(m_board);
   showNotes();
+  shareHeight();
+}
+
+/// At first the board gets what both weeks take, as far as the lists below keep some lines.
+void RoundsPlace::shareHeight() {
+  if (m_shared || !m_rows->isVisible() || !m_runner.fresh()) return;
+  m_shared = true;
+  const int whole = m_rows->height();
+  const int most = whole - 12 * fontMetrics().height();
+  int board = whole * 59 / 100;
+  for (const bool dense : {false, true}) {
+    const int wanted = m_dayBoard->wholeHeight(dense);
+    if (wanted > most && !dense) continue;
+    board = std::max(board, std::min(wanted, most));
+    break;
+  }
+  m_rows->setSizes({board, whole - board});
 }
 
 void RoundsPlace::showNotes() {

@@ -15,6 +15,7 @@
 class QLabel;
 class QProgressBar;
 class QPushButton;
+class QSplitter;
 class QStackedWidget;
 class QTreeWidget;
 class QTreeWidgetItem;
@@ -23,6 +24,7 @@ class QVBoxLayout;
 namespace outyard::widgets {
 class EmptyPage;
 class SeasonHub;
+class TaskActions;
 struct ListTable;
 }  // namespace outyard::widgets
 
@@ -80,6 +82,7 @@ class RoundsPlace : public widgets::Place {
   void rebuild();
   void showState();
   void showNotes();
+  void shareHeight();
   void refreshActions();
   void fillWork();
   void fillLoad();
@@ -105,7 +108,9 @@ class RoundsPlace : public widgets::Place {
   void moveToDay();
   void putIn();
   void takeOut();
-  void tick(bool done);
+  void untick();
+  /// The planned work among the chosen rows.
+  [[nodiscard]] std::vector<base::TaskId> plannedChosen() const;
   void openHive();
   void printSheets();
   void saveCalendar();
@@ -118,7 +123,7 @@ class RoundsPlace : public widgets::Place {
   std::optional<base::Date> m_from;
   QString m_total;     ///< of the days shown
   QStringList m_said;  ///< of what was done last
-  bool m_stopped = false, m_accepting = false;
+  bool m_stopped = false, m_accepting = false, m_shared = false;
   int m_ready = 0, m_goal = 0;
 
   QLabel *m_days = nullptr, *m_sum = nullptr, *m_note = nullptr, *m_workHead = nullptr,
@@ -129,16 +134,17 @@ class RoundsPlace : public widgets::Place {
               *m_acceptDayButton = nullptr, *m_discardButton = nullptr;
   QStackedWidget* m_pages = nullptr;
   widgets::EmptyPage* m_empty = nullptr;
+  QSplitter* m_rows = nullptr;
   DayBoard* m_dayBoard = nullptr;
   QTreeWidget *m_work = nullptr, *m_load = nullptr;
   std::vector<WorkRow> m_workRows;
+  widgets::TaskActions* m_tasks = nullptr;
   QList<QAction*> m_menu;
   QAction *m_earlier = nullptr, *m_later = nullptr, *m_toToday = nullptr, *m_propose = nullptr,
           *m_accept = nullptr, *m_acceptDay = nullptr, *m_discard = nullptr, *m_new = nullptr,
           *m_edit = nullptr, *m_move = nullptr, *m_moveEarlier = nullptr, *m_moveLater = nullptr,
-          *m_remove = nullptr, *m_putIn = nullptr, *m_takeOut = nullptr, *m_done = nullptr,
-          *m_notDone = nullptr, *m_open = nullptr, *m_sheets = nullptr, *m_enter = nullptr,
-          *m_calendar = nullptr;
+          *m_remove = nullptr, *m_putIn = nullptr, *m_takeOut = nullptr, *m_notDone = nullptr,
+          *m_open = nullptr, *m_sheets = nullptr, *m_enter = nullptr, *m_calendar = nullptr;
 };
 
 }  // namespace outyard::rounds

@@ -22,7 +22,7 @@
 #include <memory>
 
 #include "core/session/commands.h"
-#include "tests/ui/support/desk.h"
+#include "tests/ui/rounds/rounds_fixture.h"
 #include "tests/ui/support/pictures.h"
 #include "ui/adapt/system_clock.h"
 #include "ui/rounds/rounds_words.h"
@@ -33,11 +33,6 @@ namespace {
 using tests::day;
 using tests::Desk;
 using tests::field;
-
-const apiary::Season& sample() {
-  static const apiary::Season season = tests::sampleSeason();  // the import is the slow part
-  return season;
-}
 
 class RoundsPlaceTest : public testing::Test {
  protected:
@@ -235,6 +230,7 @@ TEST_F(RoundsPlaceTest, WorkGoesInIsTickedOffAndTakenOut) {
   ASSERT_EQ(rows("In this visit").size(), in + 1);
 
   work().setCurrentItem(rows("In this visit").back());
+  m_desk.dialogs.onRun = [](QDialog&) { return true; };
   trigger("doneAction");
   EXPECT_EQ(rows("Done").size(), 1);
   EXPECT_EQ(rows("In this visit").size(), in);
