@@ -10,7 +10,6 @@
 #include "core/planning/boost.h"
 #include "core/session/commands.h"
 #include "core/session/printed_boosts.h"
-#include "core/sheet/document.h"
 #include "ui/adapt/settings.h"
 #include "ui/adapt/words.h"
 #include "ui/print/font_measurer.h"
@@ -35,8 +34,20 @@ std::string nextSheetNumber(const apiary::Season& season, base::Date date, int a
   return fmt::format("{}{:04}", prefix, last + 1 + after);
 }
 
+/// Asked often whether to go on, from several threads; says nothing of how far it is.
+class StopOnly : public base::Progress {
+ public:
+  explicit StopOnly(const base::Progress& progress) : m_progress(progress) {}
+  [[nodiscard]] bool cancelled() const override { return m_progress.cancelled(); }
+
+ private:
+  const base::Progress& m_progress;
+};
+
 base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
-                                             const SheetRequest& request, std::size_t which) {
+                                             const SheetRequest& request,
+                                             const sheet::TextMeasurer& measurer, std::size_t which,
+                                             const base::Progress& progress) {
   const auto& season = session.season();
   const base::YardId& yard = request.yards[which];
   if (!season.yard(yard)) {
@@ -45,13 +56,15 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   planning::BoostRequest boost;
   boost.yards = {yard};
   boost.date = request.date;
-  base::Progress quiet;
+  StopOnly quiet(progress);
+  const auto stopped = [&] { return base::fail(base::message("sheet.pdf_stopped")); };
   const int threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
   auto problem = planning::makeForecastProblem(season, boost, threads, quiet);
+  if (progress.cancelled()) return stopped();
   if (!problem) return problem.failure();
   const auto plan = planning::solveBoost(std::move(*problem), quiet);
+  if (progress.cancelled()) return stopped();
   if (!plan) return plan.failure();
-  const print::FontMeasurer measurer;
   sheet::YardSheetInput input;
   input.season = &season;
   input.yard = yard;
@@ -64,6 +77,7 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
   // what was known on it).
   const auto expected =
       forecast::expectedLooks(season, yard, session.workingDate(), request.date, threads, quiet);
+  if (progress.cancelled()) return stopped();
   input.expected = &expected;
   input.word = adapt::wordsUtf8;
   input.text = &measurer;
@@ -75,12 +89,15 @@ base::Result<sheet::YardSheet> makeYardSheet(const session::Session& session,
 }  // namespace
 
 base::Result<std::vector<sheet::YardSheet>> makeYardSheets(const session::Session& session,
-                                                           const SheetRequest& request) {
+                                                           const SheetRequest& request,
+                                                           base::Progress& progress) {
+  const print::FontMeasurer measurer;  // one for all: yards share most of their words
   std::vector<sheet::YardSheet> sheets;
   for (std::size_t i = 0; i < request.yards.size(); ++i) {
-    auto made = makeYardSheet(session, request, i);
+    auto made = makeYardSheet(session, request, measurer, i, progress);
     if (!made) return made.failure();
     sheets.push_back(std::move(*made));
+    progress.report(static_cast<double>(i + 1) / static_cast<double>(request.yards.size()));
   }
   return sheets;
 }
@@ -116,18 +133,19 @@ base::Result<void> keepSheets(session::Session& session, const SheetRequest& req
 }
 
 base::Result<SheetsWritten> writeSheetFile(session::Session& session, const SheetRequest& request,
-                                           const QString& path) {
-  const auto made = makeYardSheets(session, request);
-  if (!made) return made.failure();
-  const sheet::SheetDocument document = sheet::joined(*made);
+                                           const QString& path, base::Progress& progress) {
+  const print::FontMeasurer measurer;
+  const auto make = [&](std::size_t which) {
+    return makeYardSheet(session, request, measurer, which, progress);
+  };
   // Paper first: a number is kept only for a sheet that exists.
-  const auto written = print::writePdf(document, path);
+  const auto written = print::writeSheets(request.yards.size(), make, path, progress);
   if (!written) return written.failure();
-  const auto kept = keepSheets(session, request, *made);
+  const auto kept = keepSheets(session, request, written->sheets);
   if (!kept) return kept.failure();
   SheetsWritten out;
-  for (const auto& s : *made) out.sheetNumbers.push_back(s.document.sheetNumber);
-  out.pages = static_cast<int>(document.pages.size());
+  for (const auto& s : written->sheets) out.sheetNumbers.push_back(s.document.sheetNumber);
+  out.pages = static_cast<int>(written->pages);
   return out;
 }
 

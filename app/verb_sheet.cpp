@@ -47,7 +47,9 @@ int run(const QCommandLineParser& parser, const QStringList& arguments, Streams 
   request.largeType = parser.isSet(QStringLiteral("large"));
   request.date = *date;
   request.paper = paper == QLatin1String("letter") ? sheet::Paper::Letter : sheet::Paper::A4;
-  const auto done = writeSheetFile(*season->session, request, parser.value(QStringLiteral("out")));
+  base::Progress quiet;
+  const auto done =
+      writeSheetFile(*season->session, request, parser.value(QStringLiteral("out")), quiet);
   if (!done) return complain(streams, done.failure());
   QStringList numbers;
   for (const auto& number : done->sheetNumbers) numbers << QString::fromStdString(number);

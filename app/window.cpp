@@ -77,8 +77,9 @@ FileServices windowServices() {
     return SheetRequest{ask.yards, ask.date,
                         ask.letterPaper ? sheet::Paper::Letter : sheet::Paper::A4, ask.largeType};
   };
-  s.makeSheets = [request](const session::Session& session, const main_window::SheetAsk& ask) {
-    return makeYardSheets(session, request(ask));
+  s.makeSheets = [request](const session::Session& session, const main_window::SheetAsk& ask,
+                           base::Progress& progress) {
+    return makeYardSheets(session, request(ask), progress);
   };
   s.keepSheets = [request](session::Session& session, const main_window::SheetAsk& ask,
                            const std::vector<sheet::YardSheet>& sheets) {

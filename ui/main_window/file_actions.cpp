@@ -19,6 +19,7 @@
 #include "ui/main_window/find_everywhere.h"
 #include "ui/main_window/main_window.h"
 #include "ui/main_window/weather_import.h"
+#include "ui/main_window/work_progress.h"
 #include "ui/widgets/theme.h"
 
 namespace outyard::main_window {
@@ -150,10 +151,12 @@ void MainWindow::printSheets(const std::vector<base::YardId>& yards,
   if (!dialogs().run(dialog)) return;
   const SheetAsk ask = dialog.ask();
   m_hub.settings().set(adapt::desk::kLetterPaper, ask.letterPaper);
-  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
-  const auto made = m_services.makeSheets(*m_hub.session(), ask);
-  QGuiApplication::restoreOverrideCursor();
+  auto progress = std::make_unique<WorkProgress>(tr("Making the yard sheets…"), this);
+  const auto made = m_services.makeSheets(*m_hub.session(), ask, *progress);
+  const bool stopped = progress->cancelled();
+  progress.reset();  // or it would come up over what follows
   if (!made) {
+    if (stopped) return;
     dialogs().failure(this, tr("The sheet was not made"), adapt::words(made.failure()));
     return;
   }

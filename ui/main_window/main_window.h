@@ -6,6 +6,7 @@
 #include <memory>
 #include <vector>
 
+#include "core/base/progress.h"
 #include "core/base/result.h"
 #include "core/exchange/tables.h"
 #include "core/session/session.h"
@@ -47,9 +48,9 @@ struct FileServices {
   std::function<base::Result<base::Message>(session::Session& session, const QString& file,
                                             const exchange::WeatherAsk& ask)>
       importWeather;
-  /// Lays out the yard sheets of a day; nothing is kept yet.
-  std::function<base::Result<std::vector<sheet::YardSheet>>(const session::Session& session,
-                                                            const SheetAsk& ask)>
+  /// Lays out the yard sheets of a day; nothing is kept yet. Stopping is a failure.
+  std::function<base::Result<std::vector<sheet::YardSheet>>(
+      const session::Session& session, const SheetAsk& ask, base::Progress& progress)>
       makeSheets;
   /// Keeps numbers and lines of sheets that were printed, as one undo step.
   std::function<base::Result<void>(session::Session& session, const SheetAsk& ask,

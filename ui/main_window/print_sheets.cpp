@@ -18,11 +18,14 @@
 #include <QShortcut>
 #include <QSplitter>
 #include <QVBoxLayout>
+#include <memory>
 
 #include "core/sheet/document.h"
 #include "ui/adapt/system_clock.h"
 #include "ui/adapt/words.h"
+#include "ui/main_window/work_progress.h"
 #include "ui/print/painter.h"
+#include "ui/print/paper_painter.h"
 #include "ui/print/pdf_writer.h"
 
 namespace outyard::main_window {
@@ -262,8 +265,15 @@ void SheetPreview::savePdf() {
       m_dialogs.saveFile(this, tr("Save yard sheet"), tr("PDF files (*.pdf)"), m_fileName);
   if (file.isEmpty()) return;
   if (!file.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive)) file += QLatin1String(".pdf");
-  const auto done = print::writePdf(*document, file);
+  auto progress = std::make_unique<WorkProgress>(tr("Writing the PDF…"), this);
+  const auto done = print::writePdf(*document, file, *progress);
+  const bool stopped = progress->cancelled();
+  progress.reset();  // or it would come up over what follows
   if (!done) {
+    if (stopped) {
+      m_say->setText(adapt::words(done.failure()));
+      return;
+    }
     m_dialogs.failure(this, tr("The sheet was not written"), adapt::words(done.failure()));
     return;
   }
@@ -294,10 +304,19 @@ void SheetPreview::print() {
                          "the sheet as a PDF and print that."));
     return;
   }
+  print::PaperPainter paper(painter, print::Palette::paper());
+  WorkProgress progress(tr("Sending the sheets to the printer…"), this);
+  const auto pages = static_cast<double>(document->pages.size());
   for (std::size_t i = 0; i < document->pages.size(); ++i) {
+    if (progress.cancelled()) {
+      printer.abort();
+      painter.end();
+      m_say->setText(tr("Stopped: the printer was told to leave the sheets"));
+      return;
+    }
     if (i > 0) printer.newPage();
-    print::paintPage(painter, QRectF(printer.paperRect(QPrinter::DevicePixel)), document->pages[i],
-                     print::Palette::paper());
+    paper.page(QRectF(printer.paperRect(QPrinter::DevicePixel)), document->pages[i]);
+    progress.report(static_cast<double>(i + 1) / pages);
   }
   painter.end();
   keep();

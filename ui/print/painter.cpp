@@ -4,11 +4,11 @@
 #include <QPainterPath>
 #include <QPen>
 #include <QPolygonF>
-#include <QVector>
 #include <algorithm>
 #include <cmath>
 
 #include "ui/print/font_measurer.h"
+#include "ui/print/hatch.h"
 
 namespace outyard::print {
 
@@ -105,92 +105,22 @@ class ShapePainter {
     m_p.setBrush(ink == Ink::None ? QBrush(Qt::NoBrush) : QBrush(m_palette.colour(ink)));
   }
 
-  void setPen(const Stroke& stroke) {
-    if (stroke.ink == Ink::None || stroke.widthMm <= 0) {
+  void setPen(const Stroke& s) {
+    if (s.ink == Ink::None || s.widthMm <= 0) {
       m_p.setPen(Qt::NoPen);
-      return;
+    } else {
+      m_p.setPen(strokePen(m_palette.colour(s.ink), s.widthMm, s.dashed));
     }
-    QPen pen(m_palette.colour(stroke.ink), stroke.widthMm);
-    pen.setCapStyle(Qt::FlatCap);
-    pen.setJoinStyle(Qt::MiterJoin);
-    if (stroke.dashed) {
-      // Dash lengths are in pen widths: the same millimetres for thin and thick lines.
-      constexpr double kDashMm = 0.9, kGapMm = 0.7;
-      pen.setDashPattern(
-          {std::max(1.0, kDashMm / stroke.widthMm), std::max(1.0, kGapMm / stroke.widthMm)});
-    }
-    m_p.setPen(pen);
   }
 
-  /// Lines across the rectangle, all starting from a grid fixed in the drawing, so that the hatch
-  /// runs through neighbouring cells.
   void hatch(const QRectF& r, Hatch kind, Ink fill) {
-    const double width = 0.16;
-    QPen pen(m_palette.hatch(fill), width);
-    pen.setCapStyle(Qt::FlatCap);
-    m_p.setPen(pen);
-    QVector<QLineF> lines;
-    switch (kind) {
-      case Hatch::None:
-        return;
-      case Hatch::Diagonal:
-        diagonals(lines, r, 1.0, true);
-        break;
-      case Hatch::Cross:
-        diagonals(lines, r, 1.0, true);
-        diagonals(lines, r, 1.0, false);
-        break;
-      case Hatch::Dense:
-        diagonals(lines, r, 0.5, false);
-        break;
-      case Hatch::Horizontal:
-        for (double y = first(r.top(), 0.8); y < r.bottom(); y += 0.8) {
-          lines << QLineF(r.left(), y, r.right(), y);
-        }
-        break;
-      case Hatch::Vertical:
-        for (double x = first(r.left(), 0.9); x < r.right(); x += 0.9) {
-          for (double y = first(r.top(), 0.9); y + 0.45 < r.bottom(); y += 0.9) {
-            lines << QLineF(x, y, x, y + 0.45);
-          }
-        }
-        break;
-      case Hatch::Dots:
-        dots(r, fill);
-        return;
-    }
-    m_p.drawLines(lines);
-  }
-
-  static double first(double from, double step) { return (std::floor(from / step) + 0.5) * step; }
-
-  static void diagonals(QVector<QLineF>& lines, const QRectF& r, double step, bool rising) {
-    // x + y = c (rising to the right, since y points down) or x - y = c
-    const double low = rising ? r.left() + r.top() : r.left() - r.bottom();
-    const double high = rising ? r.right() + r.bottom() : r.right() - r.top();
-    for (double c = first(low, step); c < high; c += step) {
-      const double x0 =
-          rising ? std::max(r.left(), c - r.bottom()) : std::max(r.left(), c + r.top());
-      const double x1 =
-          rising ? std::min(r.right(), c - r.top()) : std::min(r.right(), c + r.bottom());
-      if (x1 <= x0) continue;
-      lines << QLineF(x0, rising ? c - x0 : x0 - c, x1, rising ? c - x1 : x1 - c);
-    }
-  }
-
-  void dots(const QRectF& r, Ink fill) {
+    const HatchMarks marks = hatchMarks(r, kind);
+    m_p.setPen(strokePen(m_palette.hatch(fill), kHatchLineMm, false));
+    if (!marks.lines.isEmpty()) m_p.drawLines(marks.lines);
+    if (marks.dots.isEmpty()) return;
     m_p.setPen(Qt::NoPen);
     m_p.setBrush(m_palette.hatch(fill));
-    constexpr double kStep = 0.8, kRadius = 0.17;
-    for (double y = first(r.top(), kStep); y < r.bottom(); y += kStep) {
-      for (double x = first(r.left(), kStep); x < r.right(); x += kStep) {
-        if (x - kRadius < r.left() || x + kRadius > r.right() || y - kRadius < r.top() ||
-            y + kRadius > r.bottom()) {
-          continue;
-        }
-        m_p.drawEllipse(QPointF(x, y), kRadius, kRadius);
-      }
-    }
+    for (const QPointF& dot : marks.dots) m_p.drawEllipse(dot, kHatchDotMm, kHatchDotMm);
   }
 
   QPainter& m_p;
@@ -198,6 +128,18 @@ class ShapePainter {
 };
 
 }  // namespace
+
+QPen strokePen(const QColor& colour, double widthMm, bool dashed, double unitsPerMm) {
+  QPen pen(colour, widthMm * unitsPerMm);
+  pen.setCapStyle(Qt::FlatCap);
+  pen.setJoinStyle(Qt::MiterJoin);
+  if (dashed) {
+    // Dash lengths are in pen widths: the same millimetres for thin and thick lines.
+    constexpr double kDashMm = 0.9, kGapMm = 0.7;
+    pen.setDashPattern({std::max(1.0, kDashMm / widthMm), std::max(1.0, kGapMm / widthMm)});
+  }
+  return pen;
+}
 
 void paintShapes(QPainter& painter, const sheet::Shapes& shapes, const Palette& palette) {
   painter.save();

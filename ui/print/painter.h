@@ -2,6 +2,7 @@
 #pragma once
 #include <QImage>
 #include <QPainter>
+#include <QPen>
 #include <QRectF>
 
 #include "core/sheet/yard_sheet.h"
@@ -13,6 +14,9 @@ namespace outyard::print {
 /// Draws in the painter's own coordinates, one unit to a millimetre: the caller scales. Hatches are
 /// lines, so that they stay sharp and vector at every size. Leaves the painter as it was.
 void paintShapes(QPainter& painter, const sheet::Shapes& shapes, const Palette& palette);
+
+/// A pen for strokes where `unitsPerMm` of the painter's units make a millimetre.
+QPen strokePen(const QColor& colour, double widthMm, bool dashed, double unitsPerMm = 1);
 
 /// The whole page, scaled to fit the target with its proportions kept.
 void paintPage(QPainter& painter, const QRectF& target, const sheet::SheetPage& page,

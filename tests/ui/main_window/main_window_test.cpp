@@ -99,9 +99,8 @@ FileServices withServices(std::vector<std::string>& calls) {
     calls.push_back("export");
     return {};
   };
-  services.makeSheets = [&calls](
-                            const session::Session&,
-                            const SheetAsk& ask) -> base::Result<std::vector<sheet::YardSheet>> {
+  services.makeSheets = [&calls](const session::Session&, const SheetAsk& ask,
+                                 base::Progress&) -> base::Result<std::vector<sheet::YardSheet>> {
     std::vector<sheet::YardSheet> sheets;
     for (const auto& yard : ask.yards) {
       calls.push_back("make " + yard.str() + " " + ask.date.iso() +
