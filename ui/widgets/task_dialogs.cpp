@@ -129,7 +129,7 @@ void TaskDayDialog::refresh() {
   const int rows = std::clamp(static_cast<int>(m_tasks.size()) + 2, 3, 10);
   m_list->setMinimumHeight(m_list->header()->sizeHint().height() +
                            rows * (fontMetrics().height() + 4));
-  if (!isVisible()) resize(90 * letter, sizeHint().height());
+  if (!isVisible()) resize(112 * letter, sizeHint().height());
 }
 
 // --- done ---------------------------------------------------------------------------------------
@@ -211,10 +211,11 @@ void TaskDoneDialog::refreshMore() {
     const auto needs = session::doneNeeds(hub().season(), task, day());
     alone = alone || needs == DoneNeeds::Dialog || (needs == DoneNeeds::Amount && !m_amount);
   }
-  m_note->setText(alone ? tr("Work that moves boxes, queens or colonies is only ticked off here. "
-                             "Record what was moved at its hive too, or mark it alone: its own "
-                             "dialog then opens.")
-                        : QString());
+  m_note->setText(
+      alone ? tr("What needs more than the day (boxes, queens, treatments) is only ticked off "
+                 "here. Record it at its hive too, or mark it alone: its own dialog "
+                 "then opens.")
+            : QString());
   m_note->setVisible(alone);
 }
 

@@ -179,13 +179,17 @@ TEST_F(RoundsLarge, AWeekOutOfSightIsSaidAndOneKeyAway) {
   // A card that is dragged to the edge scrolls on to the other week.
   QMimeData carried;
   carried.setData(QStringLiteral("application/x-outyard-stop"), "2026-04-28\nAB");
-  for (int i = 0; i < 40; ++i) {
-    auto* cell = low.cell(day(visible("2026-05-06") ? "2026-05-06" : "2026-04-29"));
+  auto* cell = low.cell(day("2026-04-29"));
+  QDragEnterEvent enter(QPoint(5, 5), Qt::MoveAction, &carried, Qt::LeftButton, Qt::NoModifier);
+  QCoreApplication::sendEvent(cell, &enter);
+  for (int i = 0; i < 40 && !visible("2026-05-06"); ++i) {
     const QPoint edge = low.viewport()->mapToGlobal(QPoint(5, low.viewport()->height() - 3));
     QDragMoveEvent move(cell->mapFromGlobal(edge), Qt::MoveAction, &carried, Qt::LeftButton,
                         Qt::NoModifier);
     QCoreApplication::sendEvent(cell, &move);
   }
+  QDragLeaveEvent leave;
+  QCoreApplication::sendEvent(cell, &leave);
   EXPECT_TRUE(visible("2026-05-06"));
 }
 
