@@ -10,8 +10,8 @@
 namespace outyard::print {
 
 /// Draws whole pages as paintPage does, but for a PDF: what looks alike is drawn at one go, each
-/// text is set only once, and all numbers are whole thousandths of a millimetre. Such a page has a
-/// quarter of the words and takes a third of the time. What covers what stays, and so does the
+/// text is set only once, and all numbers are whole thousandths of a millimetre. Such a page has
+/// 0.4 of the words and takes half the time. What covers what stays, and so does the
 /// order of the text. Keeps what it set for the pages that follow; belongs to one thread.
 class PaperPainter {
  public:
