@@ -12,6 +12,7 @@
 #include <QStackedWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
+#include <map>
 
 #include "ui/desk/day_legend.h"
 #include "ui/desk/desk_list.h"
@@ -205,8 +206,8 @@ void DeskPlace::makeActions() {
   refreshActions();
 }
 
-/// Each list as PDF and CSV: in the menu of the place, in its own menu, and by keys while it has
-/// the keyboard.
+/// Each list as PDF and CSV, in the menu of the place and in its own; the keys save the list that
+/// has the keyboard.
 void DeskPlace::makeFiles() {
   m_saveMenu = new QMenu(tr("Save a li&st"), this);
   m_saveMenu->setObjectName(QStringLiteral("saveMenu"));
@@ -216,23 +217,37 @@ void DeskPlace::makeFiles() {
     file->setObjectName(name);
     file->setName(what);
     file->setLists(std::move(lists));
+    file->dropKeys();
     m_saveMenu->addActions(file->actions());
     return file;
   };
+  std::map<DeskList*, widgets::ListFile*> files;
   using Tables = std::vector<widgets::ListTable>;
   const auto show = [this] { return static_cast<Show>(m_show->currentIndex()); };
-  add(m_yards, QStringLiteral("workFile"), tr("the work by yard"),
-      [this, show] { return Tables{workTable(maker(), show())}; });
-  add(m_risk, QStringLiteral("riskFile"), tr("the hives at risk"),
-      [this] { return Tables{riskTable(maker())}; });
-  // The strips of days stand in the list by yard, which has the keys for its work.
-  add(m_yards, QStringLiteral("daysFile"), tr("the warm days"), [this] {
-    return Tables{daysTable(maker())};
-  })->dropKeys();
-  add(m_gear, QStringLiteral("gearFile"), tr("the gear that is short"),
-      [this] { return Tables{gearTable(maker())}; });
-  add(m_looks, QStringLiteral("looksFile"), tr("what surprised"),
-      [this] { return Tables{looksTable(maker())}; });
+  files[m_yards] = add(m_yards, QStringLiteral("workFile"), tr("the work by yard"),
+                       [this, show] { return Tables{workTable(maker(), show())}; });
+  files[m_risk] = add(m_risk, QStringLiteral("riskFile"), tr("the hives at risk"),
+                      [this] { return Tables{riskTable(maker())}; });
+  // The strips of days stand in the list by yard.
+  add(m_yards, QStringLiteral("daysFile"), tr("the warm days"),
+      [this] { return Tables{daysTable(maker())}; });
+  files[m_gear] = add(m_gear, QStringLiteral("gearFile"), tr("the gear that is short"),
+                      [this] { return Tables{gearTable(maker())}; });
+  files[m_looks] = add(m_looks, QStringLiteral("looksFile"), tr("what surprised"),
+                       [this] { return Tables{looksTable(maker())}; });
+  const auto chosen = [this, files] {
+    for (const auto& [list, file] : files) {
+      if (list->hasFocus()) return file;
+    }
+    return files.at(m_yards);
+  };
+  m_saveMenu->addSeparator();
+  m_saveMenu->addAction(
+      make(QStringLiteral("savePdf"), tr("Save the list with the &keyboard as PDF…"),
+           QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_L), [chosen] { chosen()->savePdf(); }));
+  m_saveMenu->addAction(
+      make(QStringLiteral("saveCsv"), tr("Save the list with the keyboard as CS&V…"),
+           QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_V), [chosen] { chosen()->saveCsv(); }));
   m_allFile = new widgets::ListFile(m_hub, m_yards, {}, {}, widgets::ListFile::Menu::Own);
   m_allFile->setObjectName(QStringLiteral("allFile"));
   m_allFile->setLists([this, show] { return everyTable(maker(), show()); });
@@ -242,7 +257,6 @@ void DeskPlace::makeFiles() {
   m_yards->removeAction(m_allFile->pdfAction());
   m_yards->removeAction(m_allFile->csvAction());
   addAction(m_allFile->pdfAction());
-  m_saveMenu->addSeparator();
   m_saveMenu->addAction(m_allFile->pdfAction());
 }
 

@@ -67,7 +67,7 @@ ListTable ListFile::list() const {
 QString ListFile::ask(const QString& heading, const QString& filter, const QString& suffix) const {
   static const QRegularExpression kNotInNames(QStringLiteral("[^\\w.-]+"),
                                               QRegularExpression::UseUnicodePropertiesOption);
-  QString name = (m_title ? m_title() : QString()).toLower();
+  QString name = (m_title ? m_title() : list().title).toLower();
   name.replace(kNotInNames, QStringLiteral("-"));
   name = name.left(60) + QLatin1Char('-') + QString::fromStdString(m_hub.workingDate().iso());
   QString path = m_hub.dialogs().saveFile(m_view->window(), heading, filter, name + suffix);

@@ -86,7 +86,7 @@ TEST_F(DeskLists, MenuKeysAndEachListsOwnMenuLeadThere) {
     texts << each->text();
     EXPECT_TRUE(each->isEnabled()) << each->text().toStdString();
   }
-  EXPECT_EQ(texts.size(), 11) << "five lists twice, and all of them";
+  EXPECT_EQ(texts.size(), 13) << "five lists, the one with the keyboard, and all of them";
   EXPECT_EQ(texts.removeDuplicates(), 0);
   QApplication::setActiveWindow(&m_place);
   const std::pair<const char*, const char*> lists[] = {
