@@ -52,7 +52,7 @@ std::span<const CatalogueEntry> entryWords() {
               "Line %1, hive: type its number as it is on the hive, at most 64 characters")},
       CatalogueEntry{"session.entry.bad_origin",
                      QT_TRANSLATE_NOOP("Messages",
-                                       "Line %1 (%2), origin: type s for a swarm, b for bought, p "
+                                       "Line %1 (%2), came as: type s for a swarm, b for bought, p "
                                        "for a split or m for moved here")},
       CatalogueEntry{"session.entry.bad_queen",
                      QT_TRANSLATE_NOOP("Messages",
@@ -105,10 +105,11 @@ std::span<const CatalogueEntry> entryWords() {
                      QT_TRANSLATE_NOOP(
                          "Messages",
                          "Line %1 (%2) was entered before: correct it in the journal of the hive")},
-      CatalogueEntry{"session.entry.lives_there",
-                     QT_TRANSLATE_NOOP("Messages",
-                                       "Line %1 (%2): the colony %3 lives there already. Clear the "
-                                       "origin, or correct the number of the hive")},
+      CatalogueEntry{
+          "session.entry.lives_there",
+          QT_TRANSLATE_NOOP("Messages",
+                            "Line %1 (%2): the colony %3 lives there already. Clear what "
+                            "it came as, or correct the number of the hive")},
       CatalogueEntry{
           "session.entry.long_note",
           QT_TRANSLATE_NOOP("Messages",
@@ -184,7 +185,7 @@ std::span<const CatalogueEntry> entryWords() {
       CatalogueEntry{"session.entry.stands_here",
                      QT_TRANSLATE_NOOP("Messages",
                                        "Line %1 (%2): the hive stands in this yard in the records "
-                                       "already. Clear the origin, or correct the number")},
+                                       "already. Clear what it came as, or correct the number")},
       CatalogueEntry{"session.entry.two_colonies",
                      QT_TRANSLATE_NOOP("Messages",
                                        "Line %1 (%2): two colonies live in that hive. Record the "

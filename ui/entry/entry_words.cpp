@@ -107,7 +107,7 @@ QString columnHead(EntryColumn column, const QString& massUnit) {
     case EntryColumn::Hive:
       return tr(T("Hive"));
     case EntryColumn::Origin:
-      return tr(T("Origin"));
+      return tr(T("Came as"));
   }
   return {};
 }
@@ -125,7 +125,7 @@ QString cellLabel(EntryColumn column) {
     case EntryColumn::Hive:
       return tr(T("new hive"));
     case EntryColumn::Origin:
-      return tr(T("origin"));
+      return tr(T("came as"));
     default:
       return {};
   }
@@ -177,7 +177,7 @@ QString columnKeys(EntryColumn column) {
             "known yet makes a new hive in this yard"));
     case EntryColumn::Origin:
       return tr(
-          T("Where it came from: s swarm, b bought, p split, m moved here from another yard; empty "
+          T("What it came as: s swarm, b bought, p split, m moved here from another yard; empty "
             "for a hive of this yard"));
   }
   return {};

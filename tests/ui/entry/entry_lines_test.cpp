@@ -192,7 +192,7 @@ TEST_F(EntryLines, ASwarmOnABlankLineIsAHiveAColonyAndALook) {
       << hand.said().toStdString();
   hand.type("s4 n");
   EXPECT_TRUE(hand.isAt(row, EntryColumn::Queen));
-  EXPECT_EQ(hand.cell(row, EntryColumn::Origin), QStringLiteral("origin: swarm"));
+  EXPECT_EQ(hand.cell(row, EntryColumn::Origin), QStringLiteral("came as: swarm"));
   EXPECT_EQ(hand.said(), QString());
   hand.key(Qt::Key_Return, Qt::ControlModifier);
   ASSERT_EQ(m_desk.dialogs.failures, QStringList());
@@ -224,7 +224,7 @@ TEST_F(EntryLines, ANumberOfAnotherYardAsksWhetherItWasMoved) {
   EXPECT_TRUE(hand.said().contains(QStringLiteral("stands in yard MB")))
       << hand.said().toStdString();
   hand.type("b");  // refused at once
-  EXPECT_EQ(hand.cell(row, EntryColumn::Origin), QStringLiteral("origin: \u2026"));
+  EXPECT_EQ(hand.cell(row, EntryColumn::Origin), QStringLiteral("came as: \u2026"));
   EXPECT_TRUE(hand.said().contains(QStringLiteral("type m")));
   hand.key(Qt::Key_Return, Qt::ControlModifier);
   EXPECT_TRUE(hand.dialog.isVisible());
