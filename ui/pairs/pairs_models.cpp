@@ -119,14 +119,15 @@ std::vector<TextTable::Line> needLines(const planning::BoostPlan& plan) {
   std::vector<TextTable::Line> lines;
   for (const auto* j : order) {
     QString evidence = sentences(j->evidence);
-    if (j->healthBar) evidence = adapt::words(*j->healthBar) + u' ' + evidence;
+    const auto* bar = barOf(plan.problem, j->colony);
+    if (bar) evidence = adapt::words(*bar) + u' ' + evidence;
     QString judgement = widgets::verdictText(j->verdict);
     if (j->ruleVerdict) judgement = Words::tr("%1 (overruled)").arg(judgement);
     lines.push_back({{colonyText(j->colony, j->hive), judgement, seamsText(j), beesText(j),
                       seenText(*j), evidence},
                      j->colony,
                      j->hive,
-                     j->verdict == apiary::VerdictCode::SmallSound && !j->healthBar});
+                     j->verdict == apiary::VerdictCode::SmallSound && !bar});
   }
   return lines;
 }

@@ -32,9 +32,10 @@ bool foul(const base::Message& bar) {
 
 /// Small colonies that could be helped, were there a way.
 int smallSound(const planning::BoostProblem& problem) {
-  return static_cast<int>(std::count_if(
-      problem.judgements.begin(), problem.judgements.end(),
-      [](const auto& j) { return j.verdict == apiary::VerdictCode::SmallSound && !j.healthBar; }));
+  return static_cast<int>(
+      std::count_if(problem.judgements.begin(), problem.judgements.end(), [&](const auto& j) {
+        return j.verdict == apiary::VerdictCode::SmallSound && !barOf(problem, j.colony);
+      }));
 }
 
 }  // namespace
@@ -167,14 +168,14 @@ QString needSum(const planning::BoostPlan& plan) {
       default:
         break;
     }
-    if (j.healthBar) ++barred;
+    if (barOf(plan.problem, j.colony)) ++barred;
   }
   QString text = Words::tr("%1 of %2 colonies: small but sound – a laying queen, too few bees.")
                      .arg(smallSound(plan.problem))
                      .arg(all.size());
   if (queens > 0) text += u' ' + Words::tr("Queen at fault: %1.").arg(queens);
   if (barred > 0) {
-    text += u' ' + Words::tr("Barred for their health or their yard’s: %1.").arg(barred);
+    text += u' ' + Words::tr("Barred: %1; step 2 says why.").arg(barred);
   }
   return text + u' ' + Words::tr("What you know better can be overruled (O).");
 }

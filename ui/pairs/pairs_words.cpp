@@ -125,6 +125,13 @@ const strength::Judgement* judgementOf(const planning::BoostProblem& problem,
   return nullptr;
 }
 
+const base::Message* barOf(const planning::BoostProblem& problem, const base::ColonyId& colony) {
+  for (const auto& b : problem.barred) {
+    if (b.colony == colony) return &b.why;
+  }
+  return nullptr;
+}
+
 QString planCsv(const planning::BoostPlan& plan) {
   std::string out =
       "colony,hive,verdict,method,donor_colony,donor_hive,bees_moved,frames_moved,gain,gain_low,"

@@ -31,6 +31,9 @@ QString sentences(const std::vector<base::Message>& messages);
 QString colonyText(const base::ColonyId& colony, const base::HiveId& hive);
 const strength::Judgement* judgementOf(const planning::BoostProblem& problem,
                                        const base::ColonyId& colony);
+/// Why nothing is planned for the colony (its health, its yard's, an old look, two in one hive);
+/// null when nothing bars it.
+const base::Message* barOf(const planning::BoostProblem& problem, const base::ColonyId& colony);
 /// The plan as a table of the exchange grammar: one line for each colony that was decided.
 QString planCsv(const planning::BoostPlan& plan);
 

@@ -24,7 +24,7 @@
 #include "tests/ui/pairs/grown_yard.h"
 #include "tests/ui/support/desk.h"
 #include "tests/ui/support/pictures.h"
-#include "ui/adapt/system_clock.h"
+#include "ui/adapt/words.h"
 #include "ui/pairs/greedy.h"
 #include "ui/pairs/overrule_dialog.h"
 #include "ui/pairs/pairs_map.h"
@@ -162,6 +162,31 @@ TEST(PairsCases, FoulBroodIsSaidOnEveryStepAndNothingIsCalledWarmEnough) {
     EXPECT_FALSE(needs->line(row).strong) << row;  // none is held out as worth help
   }
   EXPECT_TRUE(field<QLabel>(yard.place, "needSum")->text().contains(QStringLiteral("Barred")));
+}
+
+// A stack's colonies are not held out as worth help a second time: the evidence begins with why.
+TEST(PairsCases, AColonyThatIsBarredIsNotHeldOutAsWorthHelp) {
+  Desk desk(tests::sampleSeason());
+  PairsPlace place(desk.hub);
+  place.show();
+  field<QComboBox>(place, "yard")->setCurrentIndex(0);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !place.busy(); }, 60000));
+  const auto* needs = qobject_cast<TextTable*>(field<QTableView>(place, "needs")->model());
+  int small = 0, barred = 0;
+  for (int row = 0; row < needs->rowCount(); ++row) {
+    const auto& line = needs->line(row);
+    const auto* why = barOf(place.plan()->problem, *line.colony);
+    if (why) {
+      ++barred;
+      EXPECT_FALSE(line.strong) << line.colony->str();
+      EXPECT_TRUE(line.cells.last().startsWith(adapt::words(*why))) << line.colony->str();
+    }
+    small += line.strong ? 1 : 0;
+  }
+  EXPECT_GT(barred, 0);
+  ASSERT_GE(needs->rowOf(base::ColonyId("TR-07")), 0);
+  EXPECT_NE(barOf(place.plan()->problem, base::ColonyId("TR-07")), nullptr);
+  EXPECT_TRUE(field<QLabel>(place, "needSum")->text().startsWith(QString::number(small) + u' '));
 }
 
 TEST(PairsCases, InAColdSpellTheFirstWarmDayIsNamedAndOneKeyAway) {
@@ -305,28 +330,6 @@ TEST(PairsCases, TheGainOverTheRuleOfThumbIsSaid) {
       yard.sum().contains(QStringLiteral("The weakest with the strongest would gain %1")
                               .arg(worthText(plan.objective - thumb->objective, plan.problem))))
       << yard.sum().toStdString();
-}
-
-// By that rule nobody carries bees from yard to yard, and every yard begins with its strongest.
-TEST(PairsCases, TheRuleOfThumbPairsNobodyAcrossYards) {
-  const auto season = tests::sampleSeason();
-  planning::BoostRequest request;
-  request.date = tests::day(tests::kYardDay);
-  for (const char* yard : {"AB", "SO"}) request.yards.emplace_back(yard);
-  base::Progress quiet;
-  const auto both = planning::makeForecastProblem(season, request, 2, quiet);
-  ASSERT_TRUE(both);
-  const auto thumb = weakestWithStrongest(*both);
-  ASSERT_TRUE(thumb);
-  int pairs = 0;
-  for (const auto& id : thumb->chosen) {
-    const auto at = std::find_if(both->options.begin(), both->options.end(),
-                                 [&](const auto& o) { return o.id == id; });
-    if (planning::isVisit(*at) || !at->donorColony) continue;
-    ++pairs;
-    EXPECT_EQ(both->yardOf.at(at->colony.str()), both->yardOf.at(at->donorColony->str())) << id;
-  }
-  EXPECT_GE(pairs, 4);
 }
 
 // What is accepted stands on its own days: the return visit not on the list of the day of the work.
