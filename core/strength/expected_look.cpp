@@ -10,14 +10,21 @@ WholeRange Spread::whole() const {
   return {static_cast<int>(std::lround(low)), static_cast<int>(std::lround(high))};
 }
 
+namespace {
+/// Cells on a comb with any brood, as the estimate of a look reads such a comb.
+double cellsOfComb(const FrameFigures& figures) {
+  return 2 * figures.cellsPerSide() * kCombWithBroodCover * kFrameOfBroodFill;
+}
+}  // namespace
+
 double combsWithBrood(double cells, const FrameFigures& figures) {
-  const double comb = 2 * figures.cellsPerSide() * kCombWithBroodCover;
+  const double comb = cellsOfComb(figures);
   if (cells <= 0 || comb <= 0) return 0;
   return std::max(1.0, cells / comb);
 }
 
 double cellsOfCombs(double combs, const FrameFigures& figures) {
-  return std::max(0.0, combs) * 2 * figures.cellsPerSide() * kCombWithBroodCover;
+  return std::max(0.0, combs) * cellsOfComb(figures);
 }
 
 ExpectedLook expectedLook(const Spread& bees, const Spread& broodCells, const FrameFigures& figures,

@@ -26,8 +26,8 @@ struct ExpectedLook {
   double width = 0;  ///< of the band of seams, as a share of its median: how sure it is
 };
 
-/// Combs with any brood that hold so many cells, each about half covered (kCombWithBroodCover);
-/// any brood at all is on one comb.
+/// Combs with any brood that hold so many cells, each about half covered (kCombWithBroodCover) and
+/// four fifths of that really brood (kFrameOfBroodFill); any brood at all is on one comb.
 double combsWithBrood(double cells, const FrameFigures& figures);
 /// Cells on so many combs with brood.
 double cellsOfCombs(double combs, const FrameFigures& figures);

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/strength/brood_stores.h"
 #include "tests/support/season_builder.h"
 
 namespace outyard::strength {
@@ -30,8 +31,21 @@ TEST(ExpectedLook, BroodCombsAndCellsAreEachOthersInverse) {
 // A practitioner's figures, no source: brood on 3 to 4 combs, each about half covered, is 6,000 to
 // 11,000 cells.
 TEST(ExpectedLook, AgreesWithTheTradeOnBroodCombs) {
-  EXPECT_NEAR(combsWithBrood(8500, deep()), 3, 1.0);
-  EXPECT_NEAR(cellsOfCombs(3.5, deep()), 8500, 4000);
+  EXPECT_NEAR(combsWithBrood(8500, deep()), 3, 0.2);
+  EXPECT_NEAR(combsWithBrood(11000, deep()), 4, 0.2);
+  EXPECT_NEAR(cellsOfCombs(3.5, deep()), 8500, 1500);
+}
+
+// Otherwise a colony that looks just as expected would lose brood by being looked at.
+TEST(ExpectedLook, IsWhatTheEstimateOfThatLookReads) {
+  for (int combs = 1; combs <= 10; ++combs) {
+    apiary::Inspection i;
+    i.framesWithBrood = combs;
+    StrengthEstimate read;
+    addBrood(i, {}, {deep(), false}, read);
+    ASSERT_TRUE(read.broodCells);
+    EXPECT_NEAR(combsWithBrood(read.broodCells->median, deep()), combs, 1e-9);
+  }
 }
 
 TEST(ExpectedLook, SpeaksInWholeSeamsAndCombs) {
