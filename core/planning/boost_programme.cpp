@@ -92,6 +92,7 @@ Programme programmeOf(const BoostProblem& problem) {
   const auto limit = [&](double atMost, auto&& coefOf) {
     ProgrammeRow row;
     row.atMost = inUnits(atMost);
+    row.shared = true;
     for (std::size_t i = 0; i < n; ++i) {
       const std::int64_t c = inUnits(coefOf(problem.options[i]));
       if (c != 0) row.terms.emplace_back(static_cast<int>(i), c);

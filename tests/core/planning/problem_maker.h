@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <string>
@@ -152,6 +153,56 @@ inline BoostProblem yardProblem(std::uint64_t seed, int weak, int donors) {
   p.gear["excluder"] = 5;
   p.hours = 6;
   return p;
+}
+
+/// Many such yards on one day with one truck: excluders and hours are shared, each yard costs a
+/// drive if anything is done there.
+inline BoostProblem outfitProblem(std::uint64_t seed, int yards, int weak, int donors) {
+  BoostProblem all;
+  const auto why = base::message("planning.rule.one", "test");
+  for (int y = 0; y < yards; ++y) {
+    BoostProblem one = yardProblem(seed * 1000 + static_cast<std::uint64_t>(y), weak, donors);
+    const std::string name = "Y" + std::to_string(y), mark = name + "-";
+    all.request.date = one.request.date;
+    all.target = one.target;
+    all.request.yards.emplace_back(name);
+    BoostOption visit;
+    visit.id = "visit:" + name;
+    setNet(visit, 0, 0, 2.5);
+    const auto renamed = [&](const std::string& id) {
+      // method:colony:donor:k
+      std::string out;
+      int part = 0;
+      for (std::size_t from = 0; from <= id.size(); ++part) {
+        const std::size_t to = std::min(id.find(':', from), id.size());
+        const std::string word = id.substr(from, to - from);
+        out += (part > 0 ? ":" : "") + ((part == 1 || part == 2) && !word.empty() ? mark : "");
+        out += word;
+        from = to + 1;
+      }
+      return out;
+    };
+    for (auto& o : one.options) {
+      o.id = renamed(o.id);
+      o.colony = base::ColonyId(mark + o.colony.str());
+      o.hive = base::HiveId(mark + o.hive.str());
+      if (o.donorColony) {
+        o.donorColony = base::ColonyId(mark + o.donorColony->str());
+        o.donorHive = base::HiveId(mark + o.donorHive->str());
+        all.rules.push_back({why, {o.id, visit.id}, {1, -1}, 0});
+      }
+      all.options.push_back(std::move(o));
+    }
+    for (auto& rule : one.rules) {
+      for (auto& id : rule.ids) id = renamed(id);
+      all.rules.push_back(std::move(rule));
+    }
+    for (const auto& [donor, cap] : one.donors) all.donors[mark + donor] = cap;
+    all.options.push_back(std::move(visit));
+  }
+  all.gear["excluder"] = 2 * yards;
+  all.hours = 2.5 * yards;
+  return all;
 }
 
 }  // namespace outyard::planning::testing

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Solves boost problems printed as JSON with another solver (HiGHS through scipy.optimize.milp)
 and holds the stated optimum against it. Prints one line for each file: name, ours, theirs.
+Called with a folder and the relative gap that the other solver may leave.
 Knows nothing of the program but the published form of its JSON."""
 import json
 import pathlib
@@ -46,7 +47,7 @@ def solved(problem):
     result = milp(-np.array([o["net"] for o in options]),
                   constraints=LinearConstraint(matrix.tocsr(), -np.inf, np.array(bounds) + 1e-9),
                   integrality=np.ones(len(options)), bounds=Bounds(low, high),
-                  options={"mip_rel_gap": 0})
+                  options={"mip_rel_gap": float(sys.argv[2])})
     if result.x is None:
         raise SystemExit("the second solver found no plan: " + result.message)
     return -result.fun
