@@ -62,7 +62,7 @@ std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Ran
   LogRows rows(ce);
   const auto report = [&](double off, bool bees, double expectedLog, double seen) {
     if (off > 1.96 || off < -1.96) {
-      out.push_back({look.date, bees, off < 0, exactExp(expectedLog), seen});
+      out.push_back({look.date, bees, off < 0, exactExp(expectedLog), seen, false});
     }
   };
   const auto meanOf = [&](const std::function<double(int)>& f) {
@@ -137,8 +137,10 @@ std::vector<Surprise> assimilate(ColonyEnsemble& ce, const Look& look, base::Ran
                    100);
     });
   }
+  const std::size_t before = out.size();
   take(look.honeyKg, 0.3, false,
        [&](int m) { return logOf(static_cast<double>(e.value(kHoney)[m]), 0.3); });
+  for (std::size_t i = before; i < out.size(); ++i) out[i].stores = true;
   if (look.mitesPer100) {
     // A wash of n bees with k mites: the count's own error, and mites are clumped (from memory).
     const double k = *look.mitesPer100 / 100 * look.washBees;

@@ -30,9 +30,10 @@ struct ForecastDay {
 /// A look that lay beyond the 95 % band of what was expected.
 struct Surprise {
   base::Date date;
-  bool bees = false;   ///< about bees, else about brood
-  bool fewer = false;  ///< fewer than expected
-  double expected = 0, seen = 0;
+  bool bees = false;              ///< about bees, else about brood or stores
+  bool fewer = false;             ///< fewer than expected
+  double expected = 0, seen = 0;  ///< bees, cells or kg
+  bool stores = false;            ///< about stores
 };
 
 /// One look at the bees held against what was expected of it on the day before anything was known

@@ -172,27 +172,35 @@ LastLooks lastLooks(const apiary::Season& season, const DueList& due, int days) 
       const auto seen = static_cast<int>(std::lround(look.seen));
       if (look.fewer ? seen < whole.low : seen > whole.high) out.outside.push_back(look);
     }
-    for (const auto& s : f.surprises) {
-      if (s.bees || s.date != *last || s.expected <= 0) continue;
-      look.brood = true;
-      look.fewer = s.fewer;
-      look.share = s.seen / s.expected;
-      look.expected = {};
-      look.seen = 0;
+    look.expected = {};
+    look.seen = 0;
+    // One line on brood, whatever kinds of it were counted, and one on stores.
+    for (const bool stores : {false, true}) {
+      const auto s = std::find_if(f.surprises.begin(), f.surprises.end(), [&](const auto& one) {
+        return !one.bees && one.stores == stores && one.date == *last && one.expected > 0;
+      });
+      if (s == f.surprises.end()) continue;
+      look.brood = !stores;
+      look.stores = stores;
+      look.fewer = s->fewer;
+      look.share = s->seen / s->expected;
       out.outside.push_back(look);
-      break;  // one line on brood, whatever kinds of it were counted
     }
   }
   std::stable_sort(out.outside.begin(), out.outside.end(), [](const auto& a, const auto& b) {
-    return std::tuple(b.date, a.yard, a.hive, a.brood) <
-           std::tuple(a.date, b.yard, b.hive, b.brood);
+    return std::tuple(b.date, a.yard, a.hive, a.stores, a.brood) <
+           std::tuple(a.date, b.yard, b.hive, b.stores, b.brood);
   });
   return out;
 }
 
 base::Message lookText(const LookOutside& look) {
-  if (look.brood) {
+  if (look.brood || look.stores) {
     const auto percent = static_cast<std::int64_t>(std::lround(look.share * 100));
+    if (look.stores) {
+      return look.fewer ? message("planning.desk.less_stores", percent)
+                        : message("planning.desk.more_stores", percent);
+    }
     return look.fewer ? message("planning.desk.less_brood", percent)
                       : message("planning.desk.more_brood", percent);
   }
@@ -203,6 +211,10 @@ base::Message lookText(const LookOutside& look) {
 }
 
 base::Message lookHint(const LookOutside& look) {
+  if (look.stores) {
+    return look.fewer ? message("planning.desk.hint_less_stores")
+                      : message("planning.desk.hint_more_stores");
+  }
   if (look.brood) {
     return look.fewer ? message("planning.desk.hint_less_brood")
                       : message("planning.desk.hint_more_brood");

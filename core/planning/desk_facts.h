@@ -56,7 +56,8 @@ struct LookOutside {
   base::HiveId hive;
   base::ColonyId colony;
   base::Date date;
-  bool brood = false;         ///< about brood, else about bees
+  bool brood = false;         ///< about brood; bees where neither
+  bool stores = false;        ///< about stores
   bool fewer = false;         ///< less than expected
   strength::Spread expected;  ///< bees: in seams
   double seen = 0;            ///< bees: in seams

@@ -18,6 +18,18 @@ constexpr std::array kWords{
                    QT_TRANSLATE_NOOP("Messages", "Less brood: %1 % of what was expected")},
     CatalogueEntry{"planning.desk.more_brood",
                    QT_TRANSLATE_NOOP("Messages", "More brood: %1 % of what was expected")},
+    CatalogueEntry{"planning.desk.less_stores",
+                   QT_TRANSLATE_NOOP("Messages", "Less stores: %1 % of what was expected")},
+    CatalogueEntry{"planning.desk.more_stores",
+                   QT_TRANSLATE_NOOP("Messages", "More stores: %1 % of what was expected")},
+    CatalogueEntry{"planning.desk.hint_less_stores",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "Less stores: is it robbed, or does it eat more than thought? "
+                                     "Look whether it must be fed.")},
+    CatalogueEntry{"planning.desk.hint_more_stores",
+                   QT_TRANSLATE_NOOP("Messages",
+                                     "More stores: fed without a record, a flow, or honey that "
+                                     "crowds the brood.")},
     CatalogueEntry{
         "planning.desk.hint_fewer",
         QT_TRANSLATE_NOOP("Messages",

@@ -54,6 +54,13 @@ QString surpriseWords(const forecast::Surprise& s) {
                "mistyped?")
         .arg(seen, expected);
   }
+  if (s.stores) {
+    return (s.fewer ? Course::tr("far less stores than expected (%1 kg against %2 kg): robbed, "
+                                 "starving or mistyped?")
+                    : Course::tr("far more stores than expected (%1 kg against %2 kg): fed, a "
+                                 "flow, or mistyped?"))
+        .arg(seen, expected);
+  }
   if (s.fewer) {
     return Course::tr(
                "far less brood than expected (%1 against %2 cells): queen lost, swarmed or "
@@ -99,6 +106,8 @@ void markSurprises(CourseData& data, const std::vector<forecast::Surprise>& surp
     };
     if (s.bees) {
       mark(data.lanes[kBees].series[0].seen);
+    } else if (s.stores) {
+      mark(data.lanes[kStores].series[0].seen);
     } else {
       mark(data.lanes[kBrood].series[0].seen);
       mark(data.lanes[kBrood].series[1].seen);

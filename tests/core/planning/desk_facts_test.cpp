@@ -147,11 +147,12 @@ TEST(DeskFacts, ALookOutsideIsSaidInWholeSeams) {
   many.colony = base::ColonyId("TR-02");
   many.checks = {check(kSeenDay, 5000, 7000, 15000)};
   many.surprises = {{day(kSeenDay), false, true, 20000, 9000},
+                    {day(kSeenDay), false, true, 16, 4, true},
                     {day("2026-04-02"), false, true, 20000, 100}};
   list.forecasts = {few, many};
   const auto looks = lastLooks(made.season(), list);
   EXPECT_EQ(looks.looks, 2);
-  ASSERT_EQ(looks.outside.size(), 3U);
+  ASSERT_EQ(looks.outside.size(), 4U);
   EXPECT_EQ(looks.outside[0].hive, base::HiveId("TR-01"));
   EXPECT_TRUE(looks.outside[0].fewer);
   EXPECT_EQ(looks.outside[0].seen, 2.5);  // as it was counted, not worked back from the bees
@@ -160,6 +161,10 @@ TEST(DeskFacts, ALookOutsideIsSaidInWholeSeams) {
   EXPECT_EQ(lookHint(looks.outside[1]).key, "planning.desk.hint_more");
   EXPECT_TRUE(looks.outside[2].brood);
   EXPECT_EQ(std::get<std::int64_t>(lookText(looks.outside[2]).args[0]), 45);
+  EXPECT_FALSE(looks.outside[3].brood);
+  EXPECT_EQ(lookText(looks.outside[3]),
+            base::message("planning.desk.less_stores", std::int64_t{25}));
+  EXPECT_EQ(lookHint(looks.outside[3]).key, "planning.desk.hint_less_stores");
   // Three weeks later these looks are no news.
   list.ask.from = day(kSeenDay).plusDays(14);
   EXPECT_EQ(lastLooks(made.season(), list).looks, 0);
