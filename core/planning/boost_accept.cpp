@@ -55,7 +55,6 @@ Task TaskMaker::blank(const BoostOption& o) {
   t.task = base::TaskId(m_ids.next());
   t.plan = m_id;
   t.method = o.method;
-  t.plannedOn = m_plan.problem.request.date;
   const auto yard = m_plan.problem.yardOf.find(o.colony.str());
   if (yard != m_plan.problem.yardOf.end()) t.yard = yard->second;
   t.hive = o.hive;
@@ -117,7 +116,7 @@ void TaskMaker::tasksFor(const BoostOption& o, const std::string& why, std::vect
   Task main = blank(o);
   main.kind = m.taskKind;
   main.earliest = day;
-  main.dueOn = day;
+  main.dueOn = main.plannedOn = day;
   main.latest = lastDay(o);
   main.why = why;
   amounts(o, main);

@@ -92,7 +92,9 @@ std::vector<Message> reasonsFor(const BoostPlan& plan, const BoostOption& chosen
   const double less = hundredths(chosen.net - second->net);
   // By forecast the difference is in usable colonies, else in thousands of bees.
   const bool usable = plan.problem.basis == "forecast";
-  if (less >= 0) {
+  if (less == 0) {
+    why.push_back(message("planning.second_equal", optionWords(*second)));
+  } else if (less > 0) {
     why.push_back(usable ? message("planning.second_usable", optionWords(*second), less)
                          : message("planning.second_best", optionWords(*second), less));
   } else if (usable) {
@@ -117,8 +119,12 @@ std::vector<Message> reasonsFor(const BoostPlan& plan, const BoostOption& chosen
     if (other) {
       const double fewer = hundredths(chosen.net - other->net);
       const std::string& donor = other->donorHive->str();
-      why.push_back(usable ? message("planning.second_donor_usable", donor, fewer)
-                           : message("planning.second_donor", donor, fewer));
+      if (fewer <= 0) {
+        why.push_back(message("planning.second_donor_equal", donor));
+      } else {
+        why.push_back(usable ? message("planning.second_donor_usable", donor, fewer)
+                             : message("planning.second_donor", donor, fewer));
+      }
     }
   }
   return why;

@@ -168,14 +168,16 @@ constexpr std::array kWords{
     CatalogueEntry{"planning.second_usable", "Second best: %1, −%2 usable colonies."},
     CatalogueEntry{"planning.elsewhere_usable",
                    "For this colony alone %1 would be better by %2 usable colonies; the donor, the "
-                   "gear or the hours do more good elsewhere."},
+                   "gear or the hours do more good elsewhere or are not at hand."},
     CatalogueEntry{"planning.second_donor_usable", "Second donor: %1, −%2 usable colonies."},
     CatalogueEntry{"planning.second_best", "Second best: %1, %2 thousand bees less."},
     CatalogueEntry{"planning.better_elsewhere",
                    "For this colony alone %1 would be better by %2 thousand bees; the donor, the "
-                   "gear or the hours do more good elsewhere."},
+                   "gear or the hours do more good elsewhere or are not at hand."},
     CatalogueEntry{"planning.about_equal",
                    "About equal: the looks cannot tell this from %1. Take the easier one."},
+    CatalogueEntry{"planning.second_donor_equal", "Second donor: %1, about as good."},
+    CatalogueEntry{"planning.second_equal", "Second best: %1, about as good."},
     CatalogueEntry{"planning.second_donor", "Second donor: %1, %2 thousand bees less."},
 
     // Rules
