@@ -101,6 +101,8 @@ struct BoostProblem {
   /// from the estimates of the last looks alone; nothing about growth until the target date.
   /// "forecast": gain in the expected number of usable colonies on the target day (boost_forecast).
   std::string basis = "strength_now";
+  /// What counted as usable, with basis "forecast".
+  double usableSeams = 0, usableBroodCombs = 0;
   int evidenceDays = 10;  ///< how old a look may be; a plan holds as long as its looks do
 };
 

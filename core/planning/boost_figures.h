@@ -39,7 +39,8 @@ struct BoostFigures {
   double spareWeight = 0.15, broodWeight = 0.3;
   double hourCost = 0.05, gearCost = 0.01, driveCost = 0.3;
   // What counts as usable, and the weights of a plan by forecast, in usable colonies.
-  double usableSeams = 6, usableBroodCombs = 4;
+  double usableSeams = 4.5, usableBroodCombs = 4;
+  double takeOffSeams = 6, takeOffBroodCombs = 4;
   double stackDays = 24, planMembers = 128;
   double donorWeight = 1, beesWeight = 0.01;
   double hourWeight = 0.02, gearWeight = 0.005, driveWeight = 0.1;

@@ -407,6 +407,8 @@ bool benefitsFromForecast(const apiary::Season& season, BoostProblem& problem,
   for (const auto& hive : unknown)
     problem.notes.push_back(message("planning.note.from_looks", hive));
   problem.basis = "forecast";
+  problem.usableSeams = figures.usableSeams;
+  problem.usableBroodCombs = figures.usableBroodCombs;
   return true;
 }
 

@@ -188,6 +188,13 @@ std::string boostJson(const BoostPlan& plan,
   number("format", 1);
   text("unit", p.basis == "forecast" ? "expected usable colonies" : "thousand bees covering brood");
   text("basis", p.basis);
+  if (p.basis == "forecast") {
+    w.key("usable");
+    w.open('{');
+    number("seams", p.usableSeams);
+    number("brood_combs", p.usableBroodCombs);
+    w.close('}');
+  }
   text("status", plan.optimal ? "optimal" : "feasible");
   number("bound", plan.bound);
   number("gap", plan.gap);

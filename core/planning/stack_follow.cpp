@@ -305,8 +305,11 @@ class Follower {
       step.why = message("planning.due.separate", s.stackedOn.iso());
       return step;
     }
-    const Usable above = usableIn(m_season, frameType(s, s.upper), m_boost);
-    const Usable below = usableIn(m_season, frameType(s, s.lower), m_boost);
+    BoostFigures ownFeet = m_boost;
+    ownFeet.usableSeams = m_boost.takeOffSeams;
+    ownFeet.usableBroodCombs = m_boost.takeOffBroodCombs;
+    const Usable above = usableIn(m_season, frameType(s, s.upper), ownFeet);
+    const Usable below = usableIn(m_season, frameType(s, s.lower), ownFeet);
     std::optional<Date> strong, fit;
     bool upperLate = false;
     const Date last = lastDay(s);
@@ -324,7 +327,7 @@ class Follower {
       if (!strong) strong = d;
       if (warm(weather, d, m_due.combMinC)) fit = d;
     }
-    const auto seams = static_cast<std::int64_t>(whole(m_boost.usableSeams));
+    const auto seams = static_cast<std::int64_t>(whole(m_boost.takeOffSeams));
     if (fit) {
       step.proposed = fit;
       step.why = message("planning.follow.separate_on", fit->iso(), seams);

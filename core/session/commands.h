@@ -309,6 +309,8 @@ struct SheetToKeep {
 CommandPtr keepSheets(std::vector<SheetToKeep> sheets);
 /// An empty value takes the setting back to the shipped one.
 CommandPtr changeSetting(std::string name, std::string value, std::string source);
+/// What a usable colony is (core/planning/usable_purpose.h): both figures in one undo step.
+CommandPtr nameUsable(double seams, double broodCombs, std::string source);
 /// What was fitted for a reader (core/strength/reader_bias.h), or an end to it: rows with an empty
 /// value are taken away. One undo step.
 CommandPtr calibrateReader(std::string reader, std::vector<apiary::Setting> rows);

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <array>
 #include <map>
 #include <set>
 
+#include "core/base/text.h"
 #include "core/session/commands.h"
 #include "core/session/verb.h"
 
@@ -229,6 +231,23 @@ CommandPtr changeSetting(std::string name, std::string value, std::string source
         } else if (b.find<Setting>(name)) {
           b.remove<Setting>(name);
         }
+      });
+}
+
+CommandPtr nameUsable(double seams, double broodCombs, std::string source) {
+  const std::array rows{Setting{"boost.usable_seams", base::shortest(seams), source},
+                        Setting{"boost.usable_brood_combs", base::shortest(broodCombs), source}};
+  return verb(
+      message("session.title.usable"), std::nullopt,
+      [=](Checker& c) {
+        if (!(seams >= 0 && seams <= 30 && broodCombs >= 0 && broodCombs <= 30)) {
+          c.fault(message("session.usable_range"));
+          return;
+        }
+        for (const Setting& row : rows) c.row(row);
+      },
+      [=](ChangeBuilder& b) {
+        for (const Setting& row : rows) b.put(row);
       });
 }
 

@@ -391,6 +391,10 @@ std::span<const CatalogueEntry> sessionWords() {
           "session.withdraw_the_event",
           QT_TRANSLATE_NOOP("Messages",
                             "This row of hive %1 belongs to the event of %2; withdraw the event")},
+      CatalogueEntry{"session.usable_range",
+                     QT_TRANSLATE_NOOP("Messages",
+                                       "A usable colony has 0 to 30 seams and brood on 0 to 30 "
+                                       "combs. Give numbers in that range.")},
       CatalogueEntry{
           "session.working_date",
           QT_TRANSLATE_NOOP(

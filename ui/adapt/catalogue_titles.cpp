@@ -67,6 +67,7 @@ std::span<const CatalogueEntry> titleWords() {
                      QT_TRANSLATE_NOOP("Messages", "take %1 off the map")},
       CatalogueEntry{"session.title.remove_stand",
                      QT_TRANSLATE_NOOP("Messages", "take stand %1 out of %2")},
+      CatalogueEntry{"session.title.usable", QT_TRANSLATE_NOOP("Messages", "what usable means")},
       CatalogueEntry{"session.title.setting", QT_TRANSLATE_NOOP("Messages", "setting %1")},
       CatalogueEntry{"session.title.stack", QT_TRANSLATE_NOOP("Messages", "set %1 over %2")},
       CatalogueEntry{"session.title.stack_look",

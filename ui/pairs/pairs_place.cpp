@@ -16,6 +16,7 @@
 
 #include "ui/adapt/system_clock.h"
 #include "ui/adapt/words.h"
+#include "ui/pairs/usable_bar.h"
 #include "ui/widgets/forecast_desk.h"
 #include "ui/widgets/session_model.h"
 #include "ui/widgets/theme.h"
@@ -165,6 +166,7 @@ void PairsPlace::makeHead(QVBoxLayout& to) {
   line->addWidget(m_stop);
   line->addStretch();
   to.addLayout(line);
+  to.addWidget(new UsableBar(m_hub, this));
   connect(m_stop, &QPushButton::clicked, &m_runner, &PlanRunner::cancel);
   connect(m_yard, &QComboBox::currentIndexChanged, this, [this] {
     const auto chosen = yards();

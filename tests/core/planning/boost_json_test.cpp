@@ -223,6 +223,17 @@ TEST(BoostJson, HoldsTheFieldsOfTheContract) {
   EXPECT_NEAR(solveBoostByTrying(rebuilt(j)).objective, plan.objective, 1e-9);
 }
 
+TEST(BoostJson, SaysWhatCountedAsUsable) {
+  testing::SpringYard yard("TR");
+  yard.small("TR-01").strong("TR-02").warm("2026-04-25").set("boost.usable_seams", "5.5");
+  base::Progress quiet;
+  const auto problem = makeForecastProblem(yard.season(), testing::springRequest({"TR"}), 1, quiet);
+  const Json j = Reader(boostJson(*solveBoost(problem.value(), quiet), key)).all();
+  EXPECT_EQ(j["basis"].text, "forecast");
+  EXPECT_EQ(j["usable"]["seams"].number, 5.5);
+  EXPECT_EQ(j["usable"]["brood_combs"].number, 4);
+}
+
 TEST(BoostJson, OddNamesAreEscaped) {
   base::Progress quiet;
   BoostProblem p;

@@ -130,8 +130,8 @@ TEST_F(StackFollow, PartingWaitsForBothColoniesAndForTheWeather) {
 }
 
 TEST_F(StackFollow, AWeakUpperColonyStaysWhereItIs) {
-  // The outfit calls ten seams usable.
-  must(session::changeSetting("boost.usable_seams", "10", "test"));
+  // The outfit takes a stack off at ten seams.
+  must(session::changeSetting("boost.take_off_seams", "10", "test"));
   look(made.plusDays(20), true, 1);
   const StackStep s = step(stack(21), Kind::Separate);
   EXPECT_FALSE(s.proposed);
