@@ -197,6 +197,11 @@ LastLooks lastLooks(const apiary::Season& season, const DueList& due, int days) 
 base::Message lookText(const LookOutside& look) {
   if (look.brood || look.stores) {
     const auto percent = static_cast<std::int64_t>(std::lround(look.share * 100));
+    // Of next to nothing a share says nothing.
+    if (percent > 1000) {
+      return look.stores ? message("planning.desk.far_more_stores")
+                         : message("planning.desk.far_more_brood");
+    }
     if (look.stores) {
       return look.fewer ? message("planning.desk.less_stores", percent)
                         : message("planning.desk.more_stores", percent);

@@ -25,8 +25,17 @@ QString named(std::string_view key) {
   return UsableBar::tr("hire to a field");
 }
 
+/// Halves where there are halves: "4 combs", "4.5 seams".
+class HalfSpin : public QDoubleSpinBox {
+ public:
+  using QDoubleSpinBox::QDoubleSpinBox;
+  [[nodiscard]] QString textFromValue(double value) const override {
+    return locale().toString(value, 'g', 3);
+  }
+};
+
 QDoubleSpinBox* spin(QWidget* parent, const QString& name, const QString& label) {
-  auto* box = new QDoubleSpinBox(parent);
+  auto* box = new HalfSpin(parent);
   box->setObjectName(name);
   box->setAccessibleName(label);
   box->setRange(0, 30);

@@ -165,6 +165,10 @@ TEST(DeskFacts, ALookOutsideIsSaidInWholeSeams) {
   EXPECT_EQ(lookText(looks.outside[3]),
             base::message("planning.desk.less_stores", std::int64_t{25}));
   EXPECT_EQ(lookHint(looks.outside[3]).key, "planning.desk.hint_less_stores");
+  LookOutside far = looks.outside[2];
+  far.fewer = false;
+  far.share = 43.5;
+  EXPECT_EQ(lookText(far).key, "planning.desk.far_more_brood");
   // Three weeks later these looks are no news.
   list.ask.from = day(kSeenDay).plusDays(14);
   EXPECT_EQ(lastLooks(made.season(), list).looks, 0);
