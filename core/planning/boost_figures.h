@@ -43,6 +43,7 @@ struct BoostFigures {
   double takeOffSeams = 6, takeOffBroodCombs = 4;
   double stackDays = 24, planMembers = 128;
   double donorWeight = 1, beesWeight = 0.01;
+  double queenlessDoubt = 0.1;
   double hourWeight = 0.02, gearWeight = 0.005, driveWeight = 0.1;
   double hours = 0;  ///< working hours of the day; 0 = no limit
 };

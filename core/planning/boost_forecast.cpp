@@ -172,7 +172,7 @@ class Runs {
     const MemberDay& without = m_alone.at(o.colony).back();
     Worked w;
     w.done = true;
-    const double now = chanceOf(without, m_usable.at(o.colony));
+    const double now = chanceLeft(o.colony, without);
     w.chance.receiverWithout = w.chance.receiverWith = now;
     if (o.method == Method::Leave) return w;
     const auto course = own(o);
@@ -236,8 +236,8 @@ class Runs {
     const Usable &mine = m_usable.at(o.colony), &theirs = m_usable.at(*o.donorColony);
     Worked w;
     w.done = true;
-    w.chance = {chanceOf(left, mine),   chanceOf(up, mine),    chanceOf(own, theirs),
-                chanceOf(down, theirs), shareBetter(up, left), pairedGain(down, own).median};
+    w.chance = {chanceLeft(o.colony, left), chanceOf(up, mine),    chanceOf(own, theirs),
+                chanceOf(down, theirs),     shareBetter(up, left), pairedGain(down, own).median};
     const double donorMore = m_f.donorWeight * (w.chance.donorWith - w.chance.donorWithout) +
                              m_f.beesWeight * meanMore(down, own) / 1000;
     if (o.method == Method::Unite) {
@@ -252,6 +252,19 @@ class Runs {
                 m_f.beesWeight * meanMore(up, left) / 1000;
     w.donorCost = std::max(0.0, -donorMore);
     return w;
+  }
+
+  /// Chance of a colony left as it is. The forecast of one without eggs allows for eggs that were
+  /// missed; who judged it queenless saw more than that.
+  [[nodiscard]] double chanceLeft(const ColonyId& colony, const MemberDay& day) const {
+    const double chance = chanceOf(day, m_usable.at(colony));
+    const bool queenless =
+        std::any_of(m_problem.judgements.begin(), m_problem.judgements.end(), [&](const auto& j) {
+          return j.colony == colony && (j.verdict == apiary::VerdictCode::Queenless ||
+                                        j.verdict == apiary::VerdictCode::LayingWorkers ||
+                                        j.verdict == apiary::VerdictCode::DroneLayer);
+        });
+    return queenless ? m_f.queenlessDoubt * chance : chance;
   }
 
   [[nodiscard]] double storesOf(const ColonyId& colony) const {

@@ -71,6 +71,21 @@ TEST(BoostForecast, AQueenlessColonyIsNeverSetOver) {
   EXPECT_EQ(optionOf(p, "TR-05", Method::Stack), nullptr);
 }
 
+TEST(BoostForecast, AColonyJudgedQueenlessCountsLittleAsItIs) {
+  SpringYard y;
+  y.queenless("TR-05", 8).strong("TR-03", 9).strong("TR-04", 10).warm(testing::kSpringDay);
+  SpringYard sure = y;
+  sure.set("boost.queenless_doubt", "1");
+  const BoostProblem judged = worked(y.take()), forecast = worked(sure.take());
+  const BoostOption* mine = optionOf(judged, "TR-05", Method::Unite);
+  const BoostOption* plain = optionOf(forecast, "TR-05", Method::Unite);
+  ASSERT_TRUE(mine && plain);
+  ASSERT_GT(plain->chance->receiverWithout, 0.05);
+  EXPECT_NEAR(mine->chance->receiverWithout, 0.1 * plain->chance->receiverWithout, 1e-9);
+  EXPECT_GT(mine->benefit, plain->benefit);
+  EXPECT_EQ(solved(judged).chosenFor(base::ColonyId("TR-05"))->method, Method::Unite);
+}
+
 TEST(BoostForecast, BenefitIsTheGainInChanceAndBees) {
   SpringYard y;
   y.small("TR-01", 2).strong("TR-03", 9);

@@ -14,7 +14,6 @@ struct YardWish {
   bool foulBrood = false;  ///< the last hive was seen with a sign of foul brood
   int excluders = -1;      ///< counted in the shed; -1 = never counted
   bool gear = true;        ///< false: everything was counted, and nothing is left
-  double usableSeams = 4.5;
 };
 
 inline constexpr const char* kYardDay = "2026-04-25";
@@ -29,7 +28,6 @@ class GrownYard : public SeasonBuilder {
     pollen.toDay = 273;
     pollen.pollen = 2;
     put(pollen);
-    put(apiary::Setting{"boost.usable_seams", std::to_string(wish.usableSeams), "test"});
     for (int i = 0; i < wish.hives; ++i) {
       const std::string name = "TR-" + std::string(i < 9 ? "0" : "") + std::to_string(i + 1);
       const bool weak = i % 3 == 0;
