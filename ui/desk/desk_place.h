@@ -94,9 +94,8 @@ class DeskPlace : public widgets::Place {
   QToolButton* m_expand = nullptr;
   DeskList *m_yards = nullptr, *m_risk = nullptr, *m_gear = nullptr, *m_looks = nullptr;
   QLabel *m_riskHead = nullptr, *m_gearHead = nullptr, *m_looksHead = nullptr;
-  QAction *m_planAction = nullptr, *m_openAction = nullptr,
-          *m_againAction = nullptr, *m_stopAction = nullptr, *m_expandAction = nullptr,
-          *m_collapseAction = nullptr;
+  QAction *m_planAction = nullptr, *m_openAction = nullptr, *m_againAction = nullptr,
+          *m_stopAction = nullptr, *m_expandAction = nullptr, *m_collapseAction = nullptr;
 };
 
 }  // namespace outyard::desk

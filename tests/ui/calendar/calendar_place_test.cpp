@@ -215,8 +215,7 @@ TEST(CalendarPlaceEmpty, SaysWhatToDo) {
   EXPECT_FALSE(place.busy());
   EXPECT_TRUE(field<QLabel>(place, "emptySentence")->text().contains(QStringLiteral("no yard")));
   desk.hub.close();
-  EXPECT_TRUE(
-      field<QLabel>(place, "emptySentence")->text().contains(QStringLiteral("No season")));
+  EXPECT_TRUE(field<QLabel>(place, "emptySentence")->text().contains(QStringLiteral("No season")));
   EXPECT_FALSE(place.writeSvg(desk.folder.filePath(QStringLiteral("x.svg"))));
 }
 
