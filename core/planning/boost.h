@@ -169,6 +169,8 @@ struct AcceptedPlan {
   std::vector<apiary::PlanRow> rows;
   std::vector<apiary::Task> tasks;
 };
+/// The option that a row tells of, as far as the row keeps it: no gear, hours, chances or cells.
+BoostOption optionOf(const apiary::PlanRow& row);
 /// `word` turns a message into the sentence that is kept as the reason (core makes no sentences).
 AcceptedPlan accept(const BoostPlan& plan, base::IdSource& ids, const std::string& nowUtc,
                     const std::function<std::string(const base::Message&)>& word);

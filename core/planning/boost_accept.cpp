@@ -150,6 +150,21 @@ void TaskMaker::tasksFor(const BoostOption& o, const std::string& why, std::vect
 
 }  // namespace
 
+BoostOption optionOf(const apiary::PlanRow& row) {
+  BoostOption o;
+  o.id = row.option;
+  o.colony = row.colony;
+  o.hive = row.hive;
+  o.method = row.method.value_or(Method::Leave);
+  o.donorColony = row.donorColony;
+  o.donorHive = row.donorHive;
+  o.beesMoved = row.beesMoved.value_or(0);
+  o.framesMoved = row.framesMoved.value_or(0);
+  o.gain = {row.gain.value_or(0), row.gainLow.value_or(0), row.gainHigh.value_or(0)};
+  o.donorCost = row.donorCost.value_or(0);
+  return o;
+}
+
 AcceptedPlan accept(const BoostPlan& plan, base::IdSource& ids, const std::string& nowUtc,
                     const Word& word) {
   const BoostProblem& problem = plan.problem;

@@ -260,7 +260,7 @@ class Reviewer {
 
   void promise(const PlanRow& row, const apiary::Season& known, const BoostProblem& problem,
                ReviewedRow& out) {
-    const auto option = optionOf(problem, row);
+    const auto option = optionThen(problem, row);
     if (!option || out.day <= problem.request.date) return;
     BoostProblem then;
     then.request = problem.request;
@@ -295,21 +295,13 @@ class Reviewer {
   }
 
   /// The option as it was then; from the stored row where the rules have changed since.
-  static std::optional<BoostOption> optionOf(const BoostProblem& problem, const PlanRow& row) {
+  static std::optional<BoostOption> optionThen(const BoostProblem& problem, const PlanRow& row) {
     for (const BoostOption& o : problem.options) {
       if (o.id == row.option) return o;
     }
     // How many sealed cells stood on given combs is not in the row.
     if (row.method == Method::SealedFrames) return std::nullopt;
-    BoostOption o;
-    o.id = row.option;
-    o.colony = row.colony;
-    o.hive = row.hive;
-    o.method = row.method.value_or(Method::Leave);
-    o.donorColony = row.donorColony;
-    o.donorHive = row.donorHive;
-    o.beesMoved = row.beesMoved.value_or(0);
-    o.framesMoved = row.framesMoved.value_or(0);
+    BoostOption o = optionOf(row);
     const bool needsDonor =
         o.method != Method::Leave && o.method != Method::Room && o.method != Method::Feed;
     if (needsDonor && (!o.donorColony || !o.donorHive)) return std::nullopt;

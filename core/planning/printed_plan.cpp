@@ -22,21 +22,6 @@ bool samePair(const Hives& a, const Hives& b) {
   return a == b || a == Hives{b.second, b.first};
 }
 
-BoostOption optionOf(const PlanRow& row) {
-  BoostOption o;
-  o.id = row.option;
-  o.colony = row.colony;
-  o.hive = row.hive;
-  o.method = row.method.value_or(Method::Leave);
-  o.donorColony = row.donorColony;
-  o.donorHive = row.donorHive;
-  o.beesMoved = row.beesMoved.value_or(0);
-  o.framesMoved = row.framesMoved.value_or(0);
-  o.gain = {row.gain.value_or(0), row.gainLow.value_or(0), row.gainHigh.value_or(0)};
-  o.donorCost = row.donorCost.value_or(0);
-  return o;
-}
-
 }  // namespace
 
 AcceptedPlan printedPlan(const BoostPlan& plan, const std::string& sheetNumber,

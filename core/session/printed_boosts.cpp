@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "core/planning/printed_plan.h"
+#include "core/session/task_done.h"
 #include "core/session/verb.h"
 
 namespace outyard::session {
@@ -63,32 +64,12 @@ CommandPtr boostWork(const Task& task, Date on) {
     case Method::Room:
     case Method::NurseBees: {
       if (!some || (*task.method == Method::NurseBees && !pair)) return nullptr;
-      Event e;
-      e.kind = *task.method == Method::Room ? EventKind::FramesGiven : EventKind::BeesShaken;
-      e.date = on;
-      e.hive = *task.hive;
-      e.colony = task.colony;
-      e.otherHive = task.otherHive;
-      e.otherColony = task.otherColony;
-      e.what = task.what;
-      e.amount = task.amount;
-      e.unit = task.unit;
-      e.task = task.task;
-      return recordEvent(std::move(e));
+      const bool room = *task.method == Method::Room;
+      return recordEvent(eventOf(task, room ? EventKind::FramesGiven : EventKind::BeesShaken, on));
     }
-    case Method::SealedFrames: {
+    case Method::SealedFrames:
       if (!some || !pair) return nullptr;
-      FrameGift gift;
-      gift.toHive = *task.hive;
-      gift.fromHive = *task.otherHive;
-      gift.toColony = task.colony;
-      gift.fromColony = task.otherColony;
-      gift.date = on;
-      gift.what = *task.what;
-      gift.amount = *task.amount;
-      gift.task = task.task;
-      return giveFrames(std::move(gift));
-    }
+      return giveFrames(giftOf(task, on));
     case Method::Stack:
       if (!pair) return nullptr;
       return stackOver({*task.hive, *task.otherHive, on, Beneath::Excluder, true, task.task});

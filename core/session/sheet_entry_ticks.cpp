@@ -3,6 +3,7 @@
 #include "core/planning/method_table.h"
 #include "core/session/printed_boosts.h"
 #include "core/session/sheet_entry_parts.h"
+#include "core/session/task_done.h"
 
 namespace outyard::session {
 
@@ -63,34 +64,14 @@ CommandPtr tickedTask(const TickedTask& ticked, const EntryHead& head) {
   const Task& task = ticked.task;
   switch (ticked.asPlanned ? TaskWay::Boost : plainWay(task)) {
     case TaskWay::Event: {
-      Event e;
-      e.kind = apiary::parseCode<EventKind>(task.kind).value();
-      e.date = head.date;
+      Event e = eventOf(task, apiary::parseCode<EventKind>(task.kind).value(), head.date);
       e.time = head.from;
-      e.hive = task.hive.value();
-      e.colony = task.colony;
-      e.otherHive = task.otherHive;
-      e.otherColony = task.otherColony;
-      e.what = task.what;
-      e.amount = task.amount;
-      e.unit = task.unit;
-      e.task = task.task;
       if (!head.sheet.blank()) e.sheet = head.sheet;  // marked as done away from a sheet
       e.detail = task.why;
       return recordEvent(e);
     }
-    case TaskWay::Gift: {
-      FrameGift gift;
-      gift.toHive = task.hive.value();
-      gift.fromHive = task.otherHive.value();
-      gift.toColony = task.colony;
-      gift.fromColony = task.otherColony;
-      gift.date = head.date;
-      gift.what = task.what.value();
-      gift.amount = task.amount.value();
-      gift.task = task.task;
-      return giveFrames(gift);
-    }
+    case TaskWay::Gift:
+      return giveFrames(giftOf(task, head.date));
     case TaskWay::Boost:
       return boostWork(task, head.date);
     case TaskWay::Done:

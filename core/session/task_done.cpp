@@ -119,6 +119,34 @@ CommandPtr finishTasks(const apiary::Season& season, std::vector<Task> tasks, Da
                   std::move(steps));
 }
 
+apiary::Event eventOf(const Task& task, apiary::EventKind kind, Date on) {
+  apiary::Event e;
+  e.kind = kind;
+  e.date = on;
+  e.hive = task.hive.value();
+  e.colony = task.colony;
+  e.otherHive = task.otherHive;
+  e.otherColony = task.otherColony;
+  e.what = task.what;
+  e.amount = task.amount;
+  e.unit = task.unit;
+  e.task = task.task;
+  return e;
+}
+
+FrameGift giftOf(const Task& task, Date on) {
+  FrameGift gift;
+  gift.toHive = task.hive.value();
+  gift.fromHive = task.otherHive.value();
+  gift.toColony = task.colony;
+  gift.fromColony = task.otherColony;
+  gift.date = on;
+  gift.what = task.what.value();
+  gift.amount = task.amount.value();
+  gift.task = task.task;
+  return gift;
+}
+
 CommandPtr forTask(TaskId task, Date on, CommandPtr work) {
   return std::make_unique<ForTask>(std::move(task), on, std::move(work));
 }

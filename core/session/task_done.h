@@ -19,6 +19,12 @@ DoneNeeds doneNeeds(const apiary::Season& season, const apiary::Task& task, Date
 /// True when a record is written besides the tick.
 bool doneWrites(const apiary::Season& season, const apiary::Task& task, Date on);
 
+/// The event that planned work is when it is done on that day as planned; the task is ticked off by
+/// it. The task must name a hive.
+apiary::Event eventOf(const apiary::Task& task, apiary::EventKind kind, Date on);
+/// The combs that it gives; the task must name both hives, what and how many.
+FrameGift giftOf(const apiary::Task& task, Date on);
+
 /// Tasks done on that day. The rows are as planned, with an amount filled in where it was left out;
 /// work whose own dialog was not asked is ticked off without a record.
 CommandPtr finishTasks(const apiary::Season& season, std::vector<apiary::Task> tasks, Date on);

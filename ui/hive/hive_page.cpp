@@ -1,13 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/hive/hive_page.h"
 
-#include <QAbstractTextDocumentLayout>
 #include <QCoreApplication>
-#include <QPageLayout>
-#include <QPagedPaintDevice>
-#include <QPainter>
 #include <QStringList>
-#include <QTextDocument>
 #include <cmath>
 
 #include "core/apiary/comb_state.h"
@@ -18,6 +13,7 @@
 #include "ui/hive/journal_model.h"
 #include "ui/hive/record_words.h"
 #include "ui/print/painter.h"
+#include "ui/print/paper_text.h"
 #include "ui/widgets/hive_facts.h"
 #include "ui/widgets/session_model.h"
 
@@ -238,24 +234,13 @@ void printHivePage(QPagedPaintDevice& device, const widgets::SeasonHub& hub,
                    const apiary::HiveState* hive, const JournalModel& journal) {
   constexpr double kPointsPerMm = 72 / 25.4;
   constexpr double kTitlePt = 26, kStackMostPt = 220;
-  const QSizeF page = device.pageLayout().paintRect(QPageLayout::Point).size();
-  QPainter painter(&device);
-  // One unit of the painter is a point from here on, on a screen's picture and on paper alike.
-  const double scale = painter.device()->logicalDpiX() / 72.0;
-  painter.scale(scale, scale);
-  QTextDocument text;
-  QFont font = text.defaultFont();
-  font.setPixelSize(10);
-  text.setDefaultFont(font);
-  text.setDocumentMargin(0);
+  print::PaperText paper(device, 10);
   if (!hive) {
-    text.setHtml(Words::tr("No hive is chosen."));
-    text.setPageSize(page);
-    text.drawContents(&painter);
+    paper.print(Words::tr("No hive is chosen.").toHtmlEscaped());
     return;
   }
   const auto drawing = sheet::stackDrawing(hub.season(), *hive, hub.shownDate());
-  const double perMm = std::min({kPointsPerMm, page.width() / (drawing.widthMm + 4),
+  const double perMm = std::min({kPointsPerMm, paper.page().width() / (drawing.widthMm + 4),
                                  kStackMostPt / std::max(1.0, drawing.heightMm)});
   const double stackPt = drawing.heightMm * perMm + 14;
   QString body = QStringLiteral(
@@ -279,26 +264,14 @@ void printHivePage(QPagedPaintDevice& device, const widgets::SeasonHub& hub,
     body += QStringLiteral("</tr>");
   }
   body += QStringLiteral("</table>");
-  text.setHtml(body);
-  text.setPageSize(page);
-  QAbstractTextDocumentLayout::PaintContext context;
-  context.palette.setColor(QPalette::Text, Qt::black);
-  for (int n = 0; n < text.pageCount(); ++n) {
-    if (n > 0) device.newPage();
+  paper.print(body, [&](QPainter& painter, int page) {
+    if (page > 0) return;
     painter.save();
-    painter.translate(0, -n * page.height());
-    context.clip = QRectF(0, n * page.height(), page.width(), page.height());
-    painter.setClipRect(context.clip);
-    text.documentLayout()->draw(&painter, context);
+    painter.translate(2 * perMm, kTitlePt + drawing.heightMm * perMm);
+    painter.scale(perMm, perMm);
+    print::paintShapes(painter, drawing.shapes, print::Palette::paper());
     painter.restore();
-    if (n == 0) {
-      painter.save();
-      painter.translate(2 * perMm, kTitlePt + drawing.heightMm * perMm);
-      painter.scale(perMm, perMm);
-      print::paintShapes(painter, drawing.shapes, print::Palette::paper());
-      painter.restore();
-    }
-  }
+  });
 }
 
 }  // namespace outyard::hive

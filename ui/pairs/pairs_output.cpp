@@ -1,18 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QAbstractTextDocumentLayout>
 #include <QComboBox>
 #include <QLabel>
-#include <QPageLayout>
-#include <QPagedPaintDevice>
-#include <QPainter>
 #include <QSaveFile>
-#include <QTextDocument>
 
 #include "ui/adapt/words.h"
 #include "ui/pairs/pairs_models.h"
 #include "ui/pairs/pairs_place.h"
 #include "ui/pairs/pairs_when.h"
 #include "ui/pairs/pairs_words.h"
+#include "ui/print/paper_text.h"
 #include "ui/widgets/session_model.h"
 
 // The plan on paper and as a table.
@@ -46,52 +42,31 @@ void PairsPlace::exportTable() {
 }
 
 void PairsPlace::printTo(QPagedPaintDevice& device) {
-  const QSizeF page = device.pageLayout().paintRect(QPageLayout::Point).size();
-  QPainter painter(&device);
-  // One unit of the painter is a point from here on, on a screen's picture and on paper alike.
-  const double scale = painter.device()->logicalDpiX() / 72.0;
-  painter.scale(scale, scale);
-  QTextDocument text;
-  QFont font = text.defaultFont();
-  font.setPixelSize(9);
-  text.setDefaultFont(font);
-  text.setDocumentMargin(0);
+  print::PaperText paper(device, 9);
   const auto* made = plan();
   if (!made) {
-    text.setHtml(m_sentence->text().toHtmlEscaped());
-  } else {
-    QString html =
-        QStringLiteral("<p style='font-size:15px'><b>%1</b></p><p>%2</p>")
-            .arg(tr("Pairs for %1 on %2")
-                     .arg(m_yard->currentText(), adapt::dateText(made->problem.request.date))
-                     .toHtmlEscaped(),
-                 m_sum->text().toHtmlEscaped());
-    html += QStringLiteral("<table cellpadding='2' cellspacing='0'><tr>");
-    for (const QString& head : pairHead()) {
-      html += QStringLiteral("<th align='left'>%1</th>").arg(head.toHtmlEscaped());
+    paper.print(m_sentence->text().toHtmlEscaped());
+    return;
+  }
+  QString html =
+      QStringLiteral("<p style='font-size:15px'><b>%1</b></p><p>%2</p>")
+          .arg(tr("Pairs for %1 on %2")
+                   .arg(m_yard->currentText(), adapt::dateText(made->problem.request.date))
+                   .toHtmlEscaped(),
+               m_sum->text().toHtmlEscaped());
+  html += QStringLiteral("<table cellpadding='2' cellspacing='0'><tr>");
+  for (const QString& head : pairHead()) {
+    html += QStringLiteral("<th align='left'>%1</th>").arg(head.toHtmlEscaped());
+  }
+  html += QStringLiteral("</tr>");
+  for (int row = 0; row < m_pairs->rowCount(); ++row) {
+    html += QStringLiteral("<tr>");
+    for (const QString& cell : m_pairs->line(row).cells) {
+      html += QStringLiteral("<td>%1</td>").arg(cell.toHtmlEscaped());
     }
     html += QStringLiteral("</tr>");
-    for (int row = 0; row < m_pairs->rowCount(); ++row) {
-      html += QStringLiteral("<tr>");
-      for (const QString& cell : m_pairs->line(row).cells) {
-        html += QStringLiteral("<td>%1</td>").arg(cell.toHtmlEscaped());
-      }
-      html += QStringLiteral("</tr>");
-    }
-    text.setHtml(html + QStringLiteral("</table><br>") + whenHtml(*m_outcome, m_prices, *m_season));
   }
-  text.setPageSize(page);
-  QAbstractTextDocumentLayout::PaintContext context;
-  context.palette.setColor(QPalette::Text, Qt::black);
-  for (int n = 0; n < text.pageCount(); ++n) {
-    if (n > 0) device.newPage();
-    painter.save();
-    painter.translate(0, -n * page.height());
-    context.clip = QRectF(0, n * page.height(), page.width(), page.height());
-    painter.setClipRect(context.clip);
-    text.documentLayout()->draw(&painter, context);
-    painter.restore();
-  }
+  paper.print(html + QStringLiteral("</table><br>") + whenHtml(*m_outcome, m_prices, *m_season));
 }
 
 }  // namespace outyard::pairs
