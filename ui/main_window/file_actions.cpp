@@ -152,7 +152,8 @@ void MainWindow::printSheets(const std::vector<base::YardId>& yards,
   const SheetAsk ask = dialog.ask();
   m_hub.settings().set(adapt::desk::kLetterPaper, ask.letterPaper);
   auto progress = std::make_unique<WorkProgress>(tr("Making the yard sheets…"), this);
-  const auto made = m_services.makeSheets(*m_hub.session(), ask, *progress);
+  const auto made = progress->besideWindow(
+      [&] { return m_services.makeSheets(*m_hub.session(), ask, *progress); });
   const bool stopped = progress->cancelled();
   progress.reset();  // or it would come up over what follows
   if (!made) {

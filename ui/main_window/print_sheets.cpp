@@ -266,7 +266,8 @@ void SheetPreview::savePdf() {
   if (file.isEmpty()) return;
   if (!file.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive)) file += QLatin1String(".pdf");
   auto progress = std::make_unique<WorkProgress>(tr("Writing the PDF…"), this);
-  const auto done = print::writePdf(*document, file, *progress);
+  const auto done =
+      progress->besideWindow([&] { return print::writePdf(*document, file, *progress); });
   const bool stopped = progress->cancelled();
   progress.reset();  // or it would come up over what follows
   if (!done) {
