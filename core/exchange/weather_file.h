@@ -9,8 +9,8 @@
 #include "core/exchange/tables.h"
 
 /// Daily weather files of stations: the layouts in which the Global Historical Climatology Network
-/// daily (GHCN-Daily; Menne et al. 2012, J. Atmos. Oceanic Technol. 29:897) is handed out: tenths of
-/// a degree C and of a millimetre, -9999 = missing, a quality flag that is not blank = the value
+/// daily (GHCN-Daily; Menne et al. 2012, J. Atmos. Oceanic Technol. 29:897) is handed out: tenths
+/// of a degree C and of a millimetre, -9999 = missing, a quality flag that is not blank = the value
 /// failed a check. Columns of the fixed file as in the data set's readme.txt, section III, and in
 /// read.dly of the R package VFS; those of the ordered tables from memory.
 namespace outyard::exchange {

@@ -26,7 +26,7 @@ struct MarkInput {
   std::optional<double> upperSeams;  ///< of the upper colony
   std::optional<double> upperExpected;
   double upperExpectedWidth = 0;
-  double entranceDeg = 0;            ///< the notch, clockwise from north
+  double entranceDeg = 0;  ///< the notch, clockwise from north
   bool wrapped = false;
 };
 /// About 12 x 9 mm around the origin, entrance at the bottom before turning (an entrance of 180

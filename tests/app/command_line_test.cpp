@@ -229,11 +229,11 @@ TEST_F(CommandLine, SheetsOfSeveralYardsMakeOnePrint) {
   const Ran next = outyard({QStringLiteral("sheet"), season, QStringLiteral("--yard"),
                             QStringLiteral("TR"), QStringLiteral("--out"), file("one.pdf")});
   EXPECT_TRUE(next.err.contains("26-0003")) << next.err.toStdString();
-  EXPECT_EQ(outyard({QStringLiteral("sheet"), season, QStringLiteral("--all"),
-                     QStringLiteral("--yard"), QStringLiteral("TR"), QStringLiteral("--out"),
-                     file("x.pdf")})
-                .code,
-            2);
+  EXPECT_EQ(
+      outyard({QStringLiteral("sheet"), season, QStringLiteral("--all"), QStringLiteral("--yard"),
+               QStringLiteral("TR"), QStringLiteral("--out"), file("x.pdf")})
+          .code,
+      2);
 }
 
 TEST_F(CommandLine, TheSampleIsSound) {

@@ -17,9 +17,9 @@ bool looksDisagree(const strength::StrengthEstimate& estimate);
 /// "12 kg (9–15)".
 QString storesText(const strength::Estimate& honeyKg, const adapt::Units& units);
 
-/// What stands behind the figures: laying by each stage and whether the nest grows, what of a weighed
-/// hive is no stores, a reader's habit that was taken out, a count in flying hours. Sentences with
-/// a space between; empty when there is nothing to say.
+/// What stands behind the figures: laying by each stage and whether the nest grows, what of a
+/// weighed hive is no stores, a reader's habit that was taken out, a count in flying hours.
+/// Sentences with a space between; empty when there is nothing to say.
 QString workingsText(const strength::StrengthEstimate& estimate, const adapt::Units& units);
 
 /// Bees, brood and stores with their bands in one line; empty when nothing was measured.
